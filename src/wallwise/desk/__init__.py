@@ -1,0 +1,1 @@
+"""The use cases: the only door for the command line."""

@@ -1,0 +1,1 @@
+"""What leaves the house: the page and its pictures."""

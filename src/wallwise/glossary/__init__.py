@@ -1,0 +1,1 @@
+"""Figures and terms as data, their loader, lexicon, mirroring and audit."""

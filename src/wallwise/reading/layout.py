@@ -1,0 +1,255 @@
+"""Items laid on beats: which move falls on which count of a count mark.
+
+Two ways of counting compete.  On *slots*, each beat that a mark writes out takes one
+move.  On *time*, every item lasts as long as it does of itself (a shuffle two counts) and
+the whole must fill the span.  Both are small searches that keep the few cheapest results.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from heapq import nsmallest
+
+from wallwise.dance.model import Foot, Kind
+from wallwise.reading.clauses import Act, Turn
+from wallwise.reading.moves import Item, Move, Option, ticks
+
+KEEP = 6
+_ONE = Fraction(1)
+_ZERO = Fraction(0)
+
+Placed = tuple[Fraction, Move]
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Moves on beats, with what it costs to believe it; `left` beats at the end had nothing."""
+
+    cost: float
+    moves: tuple[Placed, ...]
+    left: Fraction = _ZERO
+    over: Fraction = _ZERO
+
+
+def on_slots(items: list[Item], slots: tuple[Fraction, ...], next_beat: Fraction) -> list[Layout]:
+    """The cheapest ways to lay the items on the beats a mark writes out, one move a beat."""
+    found: list[Layout] = []
+    for cost, row in _variants(items):
+        found += [replace_cost(lay, cost) for lay in _slots(row, slots)]
+    return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+
+
+def on_time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
+    """The cheapest ways to lay the items one after the other from `start` so that they fill `counts`."""
+    found: list[Layout] = []
+    for cost, row in _variants(items):
+        found += [replace_cost(lay, cost) for lay in _time(row, start, counts)]
+    return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+
+
+def replace_cost(layout: Layout, extra: float) -> Layout:
+    """The layout, `extra` dearer."""
+    return replace(layout, cost=layout.cost + extra) if extra else layout
+
+
+# -- what an item may be: left out, merged, one of its options -------------------------------
+
+
+def _variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
+    """The items with each plain turn either its own event or part of the item beside it."""
+    rows: list[tuple[float, list[Item]]] = [(0.0, [])]
+    pending: list[tuple[float, list[Item], Turn | None]] = [(0.0, [], None)]
+    for n, item in enumerate(items):
+        turn = item.act.turn
+        plain = item.act.verb == "turn" and turn is not None and turn.own in ("", "turn") and not item.act.feet
+        grown: list[tuple[float, list[Item], Turn | None]] = []
+        for cost, row, carried in pending:
+            here = item
+            if carried is not None:
+                here = _turned(item, carried)
+            grown.append((cost, [*row, here], None))
+            if plain and carried is None and turn is not None:
+                rest = items[n + 1 :]
+                if rest and _can_turn(rest[0]):
+                    grown.append((cost + 0.25, row, turn))
+                if row and _can_turn(row[-1]) and turn.eighths is not None:
+                    last = _turned(row[-1], turn, at_end=True, claims=item.act)
+                    grown.append((cost + 0.35, [*row[:-1], last], None))
+        pending = nsmallest(9, grown, key=lambda p: p[0])
+    rows = [(cost, row) for cost, row, carried in pending if carried is None]
+    return rows
+
+
+def _can_turn(item: Item) -> bool:
+    return bool(item.options) and item.act.turn is None and item.act.verb not in ("hold", "turn") and not item.act.label
+
+
+def _turned(item: Item, turn: Turn, *, at_end: bool = False, claims: Act | None = None) -> Item:
+    """The item with a turn told beside it taken into it."""
+    from wallwise.reading.moves import items_of  # an act with its turn is read like any other
+
+    act = replace(item.act, turn=turn)
+    if claims is not None and claims.faces is not None and act.faces is None:
+        act = replace(act, faces=claims.faces, faces_at=claims.faces_at)
+    if item.act.figures or item.act.feet:
+        fresh = items_of([act])[0]
+        return Item(item.act, fresh.options)
+    options = []
+    for option in item.options:
+        moves = list(option.moves)
+        index = next((i for i in (range(len(moves) - 1, -1, -1) if at_end else range(len(moves)))), None)
+        if index is None:
+            continue
+        at, move = moves[index]
+        move = replace(move, turns=ticks(turn), way_told=turn.way is not None)
+        if act.faces is not None and at_end:
+            move = replace(move, faces=act.faces, faces_at=act.faces_at)
+        moves[index] = (at, move)
+        options.append(replace(option, moves=tuple(moves)))
+    return Item(item.act, options)
+
+
+def _silent_cost(item: Item, alone: bool) -> float | None:
+    """What it costs to let the item have no count of its own; None: it must have one."""
+    act = item.act
+    if not item.options:
+        return 0.4 if act.unknown else 0.05
+    if act.label:
+        return 0.15
+    if act.aside:
+        return 0.3
+    if act.verb == "hold":
+        return 0.3 if act.joined else 0.8
+    if act.verb in ("sweep", "drag", "hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"):
+        return 0.9 if act.joined else 1.4
+    return 2.5 if act.unknown else 3.0
+
+
+def _note(moves: tuple[Placed, ...], item: Item) -> tuple[Placed, ...]:
+    """What an item without a count of its own leaves on the move before it."""
+    act = item.act
+    if not moves:
+        return moves
+    at, last = moves[-1]
+    words = act.also if act.verb == "hold" else []
+    if act.verb in ("sweep", "drag", "hitch", "flick", "bump", "roll"):
+        words = [act.verb + (f" {act.foot.value}" if act.foot else "")]
+    changed = last
+    if words:
+        changed = replace(changed, also=(*changed.also, *words))
+    if act.faces is not None and last.faces is None:
+        changed = replace(changed, faces=act.faces, faces_at=act.faces_at)
+    if isinstance(act.weight, Foot) and last.weight is None:
+        changed = replace(changed, weight=act.weight, weight_at=act.weight_at)
+    return moves if changed is last else (*moves[:-1], (at, changed))
+
+
+# -- on slots ----------------------------------------------------------------------------------
+
+
+def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
+    n = len(slots)
+    # best[s]: the cheapest (cost, moves, elastic) with the first s slots taken
+    best: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {0: [(0.0, (), False)]}
+    for i, item in enumerate(items):
+        after: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {}
+        silent = _silent_cost(item, len(items) == 1)
+        for s, rows in best.items():
+            for cost, moves, elastic in rows:
+                if silent is not None:
+                    after.setdefault(s, []).append((cost + silent, _note(moves, item), elastic))
+                for option in item.options:
+                    _lay_option(after, (cost, moves, s), option, slots, items, i)
+        best = {s: _cheapest(rows) for s, rows in after.items()}
+    found = []
+    for s, rows in best.items():
+        for cost, moves, elastic in rows:
+            left = n - s
+            if left:
+                cost += (0.15 if elastic else 0.9) + 0.6 * (left - 1) if moves else 6.0
+            found.append(Layout(cost, moves, Fraction(left) if not elastic else _ZERO))
+    return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+
+
+def _cheapest(rows: list[tuple[float, tuple[Placed, ...], bool]]) -> list[tuple[float, tuple[Placed, ...], bool]]:
+    return rows if len(rows) <= KEEP else nsmallest(KEEP, rows, key=lambda r: r[0])
+
+
+def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type: ignore[no-untyped-def]
+    cost, moves, s = state
+    k = len(option.moves)
+    for drop_last in (False, True):
+        count = k - drop_last
+        if drop_last and (k < 3 or not _absorbs(items, i)):
+            break
+        if count == 0 or s + count > len(slots):
+            continue
+        beats = slots[s : s + count]
+        laid = tuple((beat, move) for beat, (_, move) in zip(beats, option.moves, strict=False))
+        price = cost + option.cost + (0.3 if drop_last else 0.0)
+        if k > 1 and not drop_last:
+            price += _rhythm_cost(option, beats)
+        after.setdefault(s + count, []).append((price, moves + laid, option.elastic))
+        if option.elastic:
+            for more in range(1, min(4, len(slots) - s - count) + 1):
+                after.setdefault(s + count + more, []).append((price + 0.25 * more, moves + laid, option.elastic))
+
+
+def _absorbs(items: list[Item], i: int) -> bool:
+    """Whether the act after a figure, said in one breath with it, may stand for its last step."""
+    if not items[i].act.figures or i + 1 >= len(items):
+        return False
+    here, nxt = items[i].act, items[i + 1].act
+    return bool(nxt.options if isinstance(nxt, Item) else items[i + 1].options) and nxt.start - here.end <= 12
+
+
+def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
+    """How far a figure's own rhythm is from the beats written."""
+    own = [at for at, _ in option.moves]
+    off = sum(1 for a, b in zip(own, beats, strict=True) if a - own[0] != b - beats[0])
+    return 0.12 * off
+
+
+# -- on time --------------------------------------------------------------------------------------
+
+
+def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
+    best: dict[Fraction, list[tuple[float, tuple[Placed, ...], bool]]] = {_ZERO: [(0.0, (), False)]}
+    limit = counts + 4
+    for i, item in enumerate(items):
+        after: dict[Fraction, list[tuple[float, tuple[Placed, ...], bool]]] = {}
+        silent = _silent_cost(item, len(items) == 1)
+        for t, rows in best.items():
+            for cost, moves, elastic in rows:
+                if silent is not None:
+                    after.setdefault(t, []).append((cost + silent, _note(moves, item), elastic))
+                for option in item.options:
+                    for drop_last in (False, True):
+                        if drop_last and (len(option.moves) < 3 or not _absorbs(items, i)):
+                            break
+                        taken = option.moves[: len(option.moves) - drop_last]
+                        lasts = option.counts if not drop_last else option.moves[-1][0]
+                        end = t + lasts
+                        if end > limit or not taken:
+                            continue
+                        laid = tuple((start + t + at, move) for at, move in taken)
+                        price = cost + option.cost + (0.3 if drop_last else 0.0)
+                        after.setdefault(end, []).append((price, moves + laid, option.elastic))
+                        if option.elastic:
+                            for more in (1, 2, 3):
+                                if end + more <= limit:
+                                    after.setdefault(end + more, []).append((price + 0.35 * more, moves + laid, True))
+        best = {t: _cheapest(rows) for t, rows in after.items()}
+    found = []
+    for t, rows in best.items():
+        for cost, moves, _elastic in rows:
+            miss = abs(counts - t)
+            found.append(Layout(cost + 0.1 + 3.0 * float(miss), moves, max(counts - t, _ZERO), max(t - counts, _ZERO)))
+    return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+
+
+def hold_only(beats: tuple[Fraction, ...]) -> Layout:
+    """A layout of nothing but holds, for a piece of which nothing was understood."""
+    move = Move(((Kind.HOLD, 0.0),), Foot.NONE)
+    return Layout(20.0, tuple((b, move) for b in beats[:1]))

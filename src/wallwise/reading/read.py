@@ -1,0 +1,552 @@
+"""A sheet's text to a `Reading`: the dance, and everything it was read from.
+
+    tidy -> blocks -> outline -> layouts -> solve -> Dance
+
+Text never makes this raise, but for `NotASheet`: a text without a single step.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from functools import lru_cache
+from itertools import product
+
+from wallwise.dance.model import Dance, Foot, Kind, Option, Part, Restart, Section, Span, Step, Tag
+from wallwise.glossary.lexicon import lexicon
+from wallwise.reading.blocks import blocks_of
+from wallwise.reading.clauses import Act, read_acts
+from wallwise.reading.header import Declared, read_header
+from wallwise.reading.layout import Layout, on_slots, on_time
+from wallwise.reading.moves import CONFLICT, Item, Move, items_of
+from wallwise.reading.orders import Orders, RestartOrder, _clocks, read_orders, read_sequence
+from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText, outline, place_section
+from wallwise.reading.solve import Goal, Solution, Solved, solve
+from wallwise.reading.tidy import Line, tidy
+from wallwise.reading.tokens import TURN, tokenize
+
+
+class NotASheet(ValueError):
+    """The text has no steps in it; the message is one sentence for the teacher."""
+
+
+@dataclass(slots=True)
+class Passage:
+    """What one search group was read from: its section, its groups of text, and its layouts."""
+
+    section: SectionText
+    groups: list[Group]
+    layouts: list[Layout]
+    acts: list[Act]
+
+    @property
+    def line(self) -> Line:
+        """The line it stands in (the first, where there are several)."""
+        return self.groups[0].line
+
+
+@dataclass(slots=True)
+class PartReading:
+    """One part as read: its text, its passages, and the search's result."""
+
+    text: PartText
+    passages: list[Passage]
+    solution: Solution
+    part: Part
+
+
+@dataclass(slots=True)
+class Reading:
+    """A sheet as read.  `dance` is what the body does; the rest says what it came from."""
+
+    text: str
+    dance: Dance
+    declared: Declared
+    outline: Outline
+    orders: Orders
+    parts: dict[str, PartReading] = field(default_factory=dict)
+    end_claim: tuple[int, Span] | None = None
+    options: list[OptionReading] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class OptionReading:
+    """An easier way told beside the steps, as read: its steps, whether it agrees, and what it misses."""
+
+    option: Option
+    span: Span
+    solution: Solution | None
+    counts_told: Fraction
+    counts_meant: Fraction
+
+
+def read(text: str) -> Reading:
+    """The dance a sheet tells, and what it was read from; NotASheet where no step stands in it."""
+    lines = tidy(text)
+    blocks = blocks_of(lines)
+    rough = [Remark(b.line, 0, len(b.line.text)) for b in blocks]
+    lettered = read_sequence(rough) is not None or bool(re.search(r"\bphrased\b", text, re.IGNORECASE))
+    waltz = read_header([b.line for b in blocks[:14] if b.kind != "steps"], text).waltz
+    bar = 3 if waltz or _counts_in_threes(blocks) else 4
+    out = outline(blocks, lettered=lettered, bar=bar)
+    declared = read_header(out.header, text)
+    if not out.parts:
+        raise NotASheet("There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”.")
+    header = [Remark(line, 0, len(line.text)) for line in out.header]
+    reading = Reading(text, Dance("", ()), declared, out, Orders())
+    _read_parts(reading, header, bar)
+    if not any(s.weight for p in reading.dance.parts for s in p.steps):
+        raise NotASheet("There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”.")
+    return reading
+
+
+def _counts_in_threes(blocks) -> bool:  # type: ignore[no-untyped-def]
+    """Whether most count marks are three long and begin a three: a waltz that does not say so."""
+    marks = [b.pieces[0].mark for b in blocks if b.kind == "steps" and b.pieces and b.pieces[0].mark]
+    threes = sum(len(m.beats) % 3 == 0 and m.first % 3 == 1 and m.beats[-1] - m.beats[0] == len(m.beats) - 1 for m in marks)
+    return len(marks) >= 3 and threes > 0.6 * len(marks)
+
+
+@lru_cache(maxsize=8192)
+def _items(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
+    acts = read_acts(tokenize(text, lexicon()))
+    return tuple(items_of(acts)), tuple(acts)
+
+
+# -- layouts ------------------------------------------------------------------------------------
+
+
+def _passages(part: PartText, bar: int, usual: int) -> list[Passage]:
+    """Every piece of a part with its layouts, sections placed one after the other."""
+    cursor = Fraction(1)
+    passages: list[Passage] = []
+    for section in part.sections:
+        section.base = cursor
+        place_section(section, cursor, bar, usual)
+        marked = [g for g in section.groups if g.beats]
+        if marked:
+            for group in marked:
+                passages.append(_marked_passage(section, group, passages))
+        else:
+            passages.append(_unmarked_passage(section, passages, usual, bar))
+        cursor += section.counts
+    return passages
+
+
+def _marked_passage(section: SectionText, group: Group, before: list[Passage]) -> Passage:
+    items, acts = _items(group.text)
+    layouts = _layouts_on(list(items), group.beats)
+    same = next((a for a in acts if a.verb == "same"), None)
+    if same is not None and (not layouts or layouts[0].cost > 1.0):
+        layouts = _repeated(same, group.beats[0], group.beats[-1] // 1 - group.beats[0] // 1 + 1, before=before, section=section) + layouts
+    return Passage(section, [group], _few(layouts), list(acts))
+
+
+@lru_cache(maxsize=8192)
+def _layouts_cached(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
+    items, _ = _items(text)
+    return tuple(_layouts_fresh(list(items), beats))
+
+
+def _layouts_on(items: list[Item], beats: tuple[Fraction, ...]) -> list[Layout]:
+    return _layouts_fresh(items, beats)
+
+
+def _layouts_fresh(items: list[Item], beats: tuple[Fraction, ...]) -> list[Layout]:
+    layouts = on_slots(items, beats, beats[-1] + 1)
+    whole = all(b.denominator == 1 for b in beats)
+    if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):
+        layouts = layouts + on_time(items, beats[0], Fraction(len(beats)))
+    return layouts
+
+
+def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, bar: int) -> Passage:
+    """A section without count marks: its figures last as long as they last, and fill it."""
+    items: list[Item] = []
+    acts: list[Act] = []
+    for group in section.groups:
+        found, told = _items(group.text)
+        items += found
+        acts += told
+    told_counts = section.counts if section.range else _counts_in(section)
+    sizes = [(told_counts, 0.0)] if told_counts else [
+        (Fraction(usual), 0.0), (Fraction(2 * usual), 0.7), (Fraction(usual, 2), 0.7),
+        (Fraction(3 * usual, 2), 1.2), (Fraction(3 * usual), 1.5), (Fraction(4 * usual), 1.5),
+    ]  # fmt: skip
+    same = next((a for a in acts if a.verb == "same"), None)
+    best: list[Layout] = []
+    chosen = sizes[0][0]
+    for counts, extra in sizes:
+        layouts = [replace(lay, cost=lay.cost + extra) for lay in on_time(items, section.base, counts)]
+        if same is not None:
+            layouts += [replace(lay, cost=lay.cost + extra) for lay in _repeated(same, section.base, counts, before=before, section=section)]
+            layouts.sort(key=lambda lay: lay.cost)
+        if layouts and (not best or layouts[0].cost < best[0].cost):
+            best, chosen = layouts, counts
+    section.counts = chosen
+    if best and best[0].over:
+        section.counts = chosen + best[0].over
+    elif best and best[0].left and not section.range:
+        section.counts = chosen - best[0].left
+    return Passage(section, section.groups, _few(best), acts)
+
+
+def _counts_in(section: SectionText) -> Fraction | None:
+    """A section that says how long it is: "(4 counts)"."""
+    text = section.heading.text if section.heading is not None else (section.groups[0].line.text if section.groups else "")
+    found = re.search(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", text, re.IGNORECASE)
+    return Fraction(int(found[1])) if found and int(found[1]) > 1 else None
+
+
+def _few(layouts: list[Layout]) -> list[Layout]:
+    """The layouts worth searching: no two alike, none much dearer than the cheapest."""
+    layouts = sorted(layouts, key=lambda lay: lay.cost)
+    kept: list[Layout] = []
+    seen = set()
+    for layout in layouts:
+        if layout.cost > layouts[0].cost + 3.5 or len(kept) == 8:
+            break
+        key = tuple((at, m.foot, m.kinds, m.turns, m.faces, m.weight) for at, m in layout.moves)
+        if key not in seen:
+            seen.add(key)
+            kept.append(layout)
+    return kept
+
+
+# -- "the same on the other foot" -----------------------------------------------------------------
+
+
+def _repeated(same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText) -> list[Layout]:
+    """What was danced before, once more from beat `first`, on the same foot or the other."""
+    sources = _sources(same, first, counts, before, section)
+    if not sources:
+        return []
+    start = sources[0].layouts[0].moves[0][0] // 1 if sources[0].layouts and sources[0].layouts[0].moves else first
+    begin = min((p.groups[0].beats[0] for p in sources if p.groups[0].beats), default=start)
+    shift = first - (begin if begin.denominator == 1 or first.denominator != 1 else begin // 1 + 1)
+    found = []
+    for choice in product(*[p.layouts[:3] for p in sources]):
+        cost = sum(lay.cost for lay in choice)
+        plain = tuple((at + shift, replace(m, faces=None, weight=None)) for lay in choice for at, m in lay.moves)
+        mirror = tuple((at, _flip(m)) for at, m in plain)
+        for moves, flipped in ((plain, False), (mirror, True)):
+            found.append(Layout(cost + _repeat_cost(same, moves, flipped), moves))
+        if len(found) > 12:
+            break
+    return found
+
+
+def _repeat_cost(same: Act, moves: tuple[tuple[Fraction, Move], ...], flipped: bool) -> float:
+    lead = same.foot or same.toward or (same.feet[0] if same.feet else None)
+    if lead in (Foot.LEFT, Foot.RIGHT):
+        foot = next((m.foot for _, m in moves if m.foot in (Foot.LEFT, Foot.RIGHT)), None)
+        return 0.1 if foot is lead else (3.0 if foot is not None else (0.1 if flipped else 0.2))
+    if same.same in ("other", "reverse"):
+        return 0.1 if flipped else 3.0
+    return 0.3 if flipped else 0.1
+
+
+def _flip(move: Move) -> Move:
+    return replace(
+        move,
+        foot=move.foot.other if move.foot else None,
+        turns=tuple((-t, c) for t, c in move.turns),
+        toward=move.toward.other if move.toward else None,
+        weight=move.weight.other if move.weight else None,
+    )
+
+
+def _sources(same: Act, first: Fraction, counts: Fraction, before: list[Passage], section: SectionText) -> list[Passage]:
+    """The passages a repeat means: those of the counts it names, else those just before it."""
+    placed = [p for p in before if p.layouts and p.layouts[0].moves]
+    if same.counts is not None:
+        a, b = same.counts
+        for shift in (section.base - 1, Fraction(0), section.base - 9):
+            found = [p for p in placed if a + shift - Fraction(1, 2) <= p.layouts[0].moves[0][0] < b + shift + 1]
+            if found and found[0].layouts[0].moves[0][0] < first:
+                return found
+        if a == b:  # "repeat section 2"
+            found = [p for p in placed if p.section.number == a]
+            if found:
+                return found
+    found = []
+    for passage in reversed(placed):
+        if passage.layouts[0].moves[0][0] < first - counts - Fraction(1, 2):
+            break
+        found.insert(0, passage)
+    return found
+
+
+# -- parts -----------------------------------------------------------------------------------------
+
+
+def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
+    out = reading.outline
+    usual = _usual(out, bar)
+    passages = {part.name: _passages(part, bar, usual) for part in out.parts}
+    reading.orders = read_orders(out, header)
+    real = [p for p in out.parts if not p.extra]
+    phrased = reading.orders.sequence is not None
+    reading.end_claim = _end_claim(reading) if not phrased else None
+    last_end = Foot.LEFT
+    for part in real:
+        goal = _goal(reading, phrased)
+        solution = solve([p.layouts for p in passages[part.name]], goal)
+        reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, solution))
+        last_end = solution.ended
+    main = reading.parts[real[0].name].solution if real else None
+    for part in out.parts:
+        if part.extra:
+            starts = {last_end if last_end is not Foot.BOTH else Foot.LEFT: 0.0}
+            if last_end is Foot.BOTH:
+                starts[Foot.RIGHT] = 0.0
+            goal = Goal(starts, None, 1.5, end_weight=main.started if main else None)
+            solution = solve([p.layouts for p in passages[part.name]], goal)
+            reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, solution))
+    reading.dance = _dance(reading, real, bar)
+    reading.options = _options(reading)
+    reading.dance = replace(reading.dance, options=tuple(o.option for o in reading.options))
+
+
+def _usual(out: Outline, bar: int) -> int:
+    ranges = [r[1] - r[0] + 1 for p in out.parts for s in p.sections if (r := s.range) is not None]
+    if ranges:
+        return max(set(ranges), key=ranges.count)
+    return 6 if bar == 3 else 8
+
+
+def _goal(reading: Reading, phrased: bool) -> Goal:
+    """What the sheet says of the start and the end, as costs."""
+    starts = {Foot.LEFT: 0.0, Foot.RIGHT: 0.4 if not reading.declared.waltz else 0.1}
+    bears = reading.declared.bears
+    if bears is not None:
+        starts = {bears: 0.0, bears.other: CONFLICT}
+    if phrased:
+        return Goal({Foot.LEFT: starts[Foot.LEFT], Foot.RIGHT: min(starts[Foot.RIGHT], 1.0)}, None, 1.0)
+    ends: dict[int, float] | None = None
+    walls = reading.declared.walls
+    if walls is not None or reading.end_claim is not None:
+        ends = {}
+        for facing in range(TURN):
+            cost = 0.0
+            if walls is not None and _walls(facing) != walls.value:
+                cost += CONFLICT
+            if reading.end_claim is not None and facing != reading.end_claim[0]:
+                cost += CONFLICT
+            ends[facing] = cost
+    return Goal(starts, ends)
+
+
+@lru_cache(maxsize=64)
+def _walls(facing: int) -> int:
+    return Fraction(facing, TURN).denominator if facing % TURN else 1
+
+
+def _end_claim(reading: Reading) -> tuple[int, Span] | None:
+    """A facing told after the last steps: "you should now face 3 o'clock"."""
+    real = [p for p in reading.outline.parts if not p.extra]
+    if not real:
+        return None
+    last = next((g for s in reversed(real[-1].sections) for g in reversed(s.groups)), None)
+    for remark in reading.outline.remarks:
+        if remark.group is last and last is not None and remark.part == real[-1].name:
+            text = remark.text
+            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending|finish|w\d)\b", text, re.IGNORECASE):
+                continue
+            clocks = _clocks(remark.line.text, remark.start, remark.end)
+            if len(clocks) == 1:
+                value, start, end = clocks[0]
+                return value, remark.line.span(start, end)
+    return None
+
+
+def _part(text: PartText, solution: Solution) -> Part:
+    steps = [_step(e, solution) for e in solution.events]
+    sections = []
+    for n, section in enumerate(text.sections):
+        begin, end = section.base, section.base + section.counts
+        first, last = n == 0, n == len(text.sections) - 1
+        mine = tuple(s for s in steps if (s.at >= begin or first) and (s.at < end or last))
+        sections.append(Section(section.number, begin, section.counts, mine, section.heading_text))
+    return Part(text.name, tuple(sections))
+
+
+def _step(event: Solved, solution: Solution) -> Step:
+    move = event.move
+    inferred = []
+    if move.foot is None and event.foot in (Foot.LEFT, Foot.RIGHT):
+        inferred.append("foot")
+    if len(move.turns) > 1:
+        inferred.append("turn")
+    if len(move.kinds) > 1:
+        inferred.append("weight")
+    return Step(
+        at=event.at, foot=event.foot, kind=event.kind, place=move.place, turn=Fraction(event.turn, TURN),
+        toward=move.toward if move.toward in (Foot.LEFT, Foot.RIGHT) else None,
+        ends_on=move.weight if event.foot is Foot.BOTH and move.weight in (Foot.LEFT, Foot.RIGHT) else None,
+        long=move.long, also=move.also, span=None, inferred=tuple(inferred),
+    )  # fmt: skip
+
+
+def _dance(reading: Reading, real: list[PartText], bar: int) -> Dance:
+    declared, orders = reading.declared, reading.orders
+    parts = tuple(reading.parts[p.name].part for p in real)
+    extras = {n: r.part for n, r in reading.parts.items() if r.text.extra}
+    main = reading.parts[real[0].name].solution
+    tags = _tags(reading, extras)
+    sequence = orders.sequence
+    if sequence is not None and len(real) == 1 and real[0].name == "main":
+        sequence = None
+    ending = next((p for n, p in extras.items() if re.match(r"ending|finish|finale|outro|end\b", n, re.IGNORECASE)), None)
+    if sequence is not None:
+        tags += tuple(Tag(0, p) for n, p in extras.items() if p is not ending and not any(t.part.name == n for t in tags))
+    return Dance(
+        title=declared.title, parts=parts, starts_on=main.started.other, beats_per_bar=bar, level=declared.level,
+        choreographer=declared.choreographer, music=declared.music, intro_counts=declared.intro_counts, bpm=declared.bpm,
+        restarts=_restarts(reading), tags=tags, sequence=sequence, ending=ending,
+    )  # fmt: skip
+
+
+def _restarts(reading: Reading) -> tuple[Restart, ...]:
+    found = []
+    for order in reading.orders.restarts:
+        if order.after is None:
+            continue
+        change, start = _change(reading, order)
+        found.append(Restart(order.wall, order.after, change, start, order.span))
+    return tuple(found)
+
+
+def _change(reading: Reading, order: RestartOrder) -> tuple[tuple[Step, ...], Fraction | None]:
+    """The steps that replace the last ones before a restart, read from the words after the colon."""
+    if order.change is None or order.after is None:
+        return (), None
+    text = order.change.text
+    cut = text.rfind(":")
+    words = text[cut + 1 :]
+    words = re.split(r"\.\s+[A-Z]|\brestart\b", words)[0].strip(" -.;)")
+    from wallwise.reading.marks import leading_mark
+
+    mark = leading_mark(words)
+    body = words[mark.end :] if mark is not None else re.sub(r"^\W*", "", words)
+    items, _ = _items(body)
+    if not items:
+        return (), None
+    section_base = Fraction(0)
+    main = next(iter(reading.parts.values()))
+    for section in main.text.sections:
+        if section.base <= order.after:
+            section_base = section.base - 1
+    if mark is not None:
+        shift = section_base if mark.first <= 8 or mark.first + section_base <= order.after else Fraction(0)
+        if mark.first > 8 and mark.first <= order.after:
+            shift = Fraction(0)
+        beats = tuple(b + shift for b in mark.beats)
+    else:
+        n = sum(1 for i in items if i.options)
+        beats = tuple(order.after - n + 1 + i for i in range(n))
+    layouts = _layouts_on(list(items), beats)
+    if not layouts or not layouts[0].moves:
+        return (), None
+    before = Foot.BOTH
+    facing = 0
+    for event in main.solution.events:
+        if event.at < beats[0]:
+            before, facing = event.weight, event.facing
+    starts = {before: 0.0} if before is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
+    solution = solve([_few(layouts)], Goal(starts, None, 1.0, facing, end_weight=main.solution.started))
+    return tuple(_step(e, solution) for e in solution.events), beats[0]
+
+
+def _tags(reading: Reading, extras: dict[str, Part]) -> tuple[Tag, ...]:
+    tags = []
+    for order in reading.orders.tags:
+        part = extras.get(order.part)
+        if part is None:
+            if order.counts is None:
+                continue
+            part = Part("Tag", (Section(1, Fraction(1), Fraction(order.counts), ()),))
+        tags.append(Tag(order.after_wall, part, order.inside, order.span))
+    return tuple(tags)
+
+
+# -- options ---------------------------------------------------------------------------------------
+
+_OPTION = re.compile(
+    r"\b(?:(?:an?\s+)?(?:easy|easier|non[- ]turning|no[- ]turn|simple|simpler|alternative|alternate|beginner)\s*(?:option|version|way|alternative|variation|step)?s?|options?|or)\b\s*(?P<rest>[^\])]*)",
+    re.IGNORECASE,
+)
+
+
+def _options(reading: Reading) -> list[OptionReading]:
+    found: list[OptionReading] = []
+    for remark in reading.outline.remarks:
+        if remark.group is None or re.search(r"\brestart|\btag\b", remark.text, re.IGNORECASE):
+            continue
+        for told in _OPTION.finditer(remark.line.text, remark.start, remark.end):
+            option = _option(reading, remark, told)
+            if option is not None:
+                found.append(option)
+                break
+    return found
+
+
+def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionReading | None:
+    read_part = reading.parts.get(remark.part)
+    if read_part is None or remark.group is None:
+        return None
+    rest = told["rest"]
+    base = remark.line.text
+    start = told.start("rest")
+    named = re.search(r"(?:for|on|of|in place of|instead of)?\s*(?:the\s+)?counts?\s*(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&]\s*\d{1,3})*|\d{1,3})", rest, re.IGNORECASE)
+    from wallwise.reading.marks import leading_mark
+
+    beats = remark.group.beats
+    if named is not None:
+        mark = leading_mark(base, start + named.start(1))
+        if mark is not None:
+            beats = _named_beats(read_part, remark, mark.beats)
+            start = start + named.end()
+    colon = base.find(":", told.start(), told.end())
+    if colon >= 0 and colon >= start - 1:
+        start = colon + 1
+    body = base[start : told.end("rest")]
+    body = re.sub(r"^\W*(?:is|are|to|-|=|:|replace (?:with|by)|just|simply)?\s*", "", body)
+    if not beats:
+        return None
+    items, acts = _items(body)
+    if not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
+        return None
+    layouts = _layouts_on(list(items), beats)
+    if not layouts or not layouts[0].moves or layouts[0].cost > 4:
+        return None
+    events = read_part.solution.events
+    before = [e for e in events if e.at < beats[0]]
+    weight = before[-1].weight if before else read_part.solution.started
+    facing = before[-1].facing if before else 0
+    inside = [e for e in events if beats[0] <= e.at <= beats[-1] + Fraction(3, 4)]
+    if not inside:
+        return None
+    starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
+    solution = solve([_few(layouts)], Goal(starts, {inside[-1].facing: 0.0}, 2.0, facing, end_weight=inside[-1].weight))
+    steps = tuple(_step(e, solution) for e in solution.events)
+    section = next((s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0])
+    rel = [b - section.base + 1 for b in beats]
+    label = f"{rel[0]}-{rel[-1] // 1}" if len(rel) > 1 else str(rel[0])
+    span = remark.line.span(told.start(), told.end("rest"))
+    option = Option(section.number, label, beats[0], beats[-1], steps, remark.part, span)
+    told_counts = layouts[0].moves[-1][0] // 1 - beats[0] // 1 + 1 + layouts[0].over
+    return OptionReading(option, span, solution, told_counts, beats[-1] // 1 - beats[0] // 1 + 1)
+
+
+def _named_beats(part: PartReading, remark: Remark, beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+    """The counts an option names, as beats of the part: of the section it stands in, or running."""
+    section = next((s for s in part.text.sections if remark.group in s.groups), None)
+    running = section is None or beats[-1] > 8 or (part.text.sections[-1].base > 1 and beats[0] > section.counts)
+    shift = Fraction(0) if running or section is None else section.base - 1
+    return tuple(b + shift for b in beats)
+
+
+def _kind_is_step(kind: Kind) -> bool:
+    return kind.takes_weight

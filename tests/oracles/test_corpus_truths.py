@@ -1,0 +1,92 @@
+"""Dances worked out by hand, event by event, unrolled.
+
+The truths beside the sheets of the corpus were worked out by their writers from the meaning
+of the words, apart from this program: foot, weight and facing of every event, where the dance
+ends, and where the room faces at each restart and tag.  The unrolled dance must come to the same.
+"""
+
+import json
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from wallwise.dance.clock import facing_name, parse_facing
+from wallwise.dance.codec import restart_rows, tag_rows
+from wallwise.dance.model import Dance, Foot, Kind, Part, Restart, Section, Step, Tag
+from wallwise.dance.walls import unroll, wall_count
+from wallwise.floor.trace import simulate
+
+CORPUS = Path(__file__).parent.parent / "corpus"
+TRUTHS = sorted(CORPUS.glob("*/*/truth.json"))
+
+Truth = dict[str, Any]
+
+
+def _steps(events: list[Truth]) -> tuple[Step, ...]:
+    """The events as bare steps; only foot, weight and facing are told by a truth."""
+    facing = Fraction(0)
+    steps = []
+    for event in events:
+        turn = parse_facing(event["facing"]) - facing
+        facing += turn
+        foot = Foot(event["foot"])
+        kind = Kind.SWIVEL if foot is Foot.BOTH else Kind.STEP if event["weight"] else Kind.TOUCH
+        at = Fraction(event["at"]).limit_denominator(12)
+        steps.append(Step(at, foot, kind, turn=turn))
+    return tuple(steps)
+
+
+def _part(name: str, events: list[Truth], counts: int) -> Part:
+    mine = [event for event in events if event.get("part", "main") == name]
+    return Part(name, (Section(1, Fraction(1), Fraction(counts), _steps(mine)),))
+
+
+def _restart(row: Truth) -> Restart:
+    change = row.get("step_change")
+    if change is None:
+        return Restart(row["wall"], Fraction(row["after_counts"]))
+    # The facings of a change are those of its wall; no change in the corpus turns.
+    steps = tuple(Step(s.at, s.foot, s.kind) for s in _steps(change["events"]))
+    return Restart(row["wall"], Fraction(row["after_counts"]), steps, Fraction(change["replaces_from"]))
+
+
+def _dance(truth: Truth) -> Dance:
+    common: Truth = {
+        "title": truth["title"],
+        "starts_on": Foot(truth["starts_with"]),
+        "restarts": tuple(_restart(row) for row in truth["restarts"]),
+    }
+    if truth["sequence"] is None:
+        parts = (_part("main", truth["events"], truth["counts"]),)
+        tag_events = truth.get("tag_events", [])
+        tags = tuple(Tag(row["after_wall"], _part("tag", tag_events, row["counts"])) for row in truth["tags"])
+        return Dance(parts=parts, tags=tags, **common)
+    named = [_part(name, truth["events"], part["counts"]) for name, part in truth["parts"].items()]
+    return Dance(
+        parts=tuple(part for part in named if part.name != "Tag"),
+        tags=tuple(Tag(0, part) for part in named if part.name == "Tag"),
+        sequence=tuple(truth["sequence"]),
+        **common,
+    )
+
+
+@pytest.mark.parametrize("path", TRUTHS, ids=lambda path: path.parent.name)
+def test_unrolled_as_worked_out_by_hand(path: Path) -> None:
+    """Every truth can be danced, and ends, restarts and turns the room as its writer found."""
+    truth = json.loads(path.read_text(encoding="utf-8"))
+    dance = _dance(truth)
+    plain = dance if dance.sequence else replace(dance, restarts=(), tags=())
+    end = unroll(plain, walls=None if dance.sequence else 1)[-1]
+
+    assert truth["counts"] == dance.counts
+    assert truth["walls"] == wall_count(dance)
+    assert truth["ends_facing"] == facing_name(end.ends_facing)
+    assert end.ends_weight in (Foot(truth["ends_weight"]), Foot.BOTH)
+    assert [(r["wall"], r["after_counts"], r["facing"]) for r in truth["restarts"]] == [
+        (r["wall"], r["after_counts"], r["facing"]) for r in restart_rows(dance)
+    ]
+    assert [tuple(row.values()) for row in truth["tags"]] == [tuple(row.values()) for row in tag_rows(dance)]
+    assert () == simulate(dance, walls=None).refused
