@@ -48,7 +48,7 @@ def mend(
     if text == report.text:
         out.print("Nothing was changed.")
         return 0 if report.sound else 1
-    return _write(sheet, report, text, out)
+    return _write(sheet, report, text=text, out=out)
 
 
 def _show(offer: Offer, report: Report, out: Console) -> None:
@@ -108,7 +108,7 @@ def _numbers(text: str, found: Sequence[Offer]) -> list[Offer]:
     return list(dict.fromkeys(chosen))
 
 
-def _write(sheet: Path, report: Report, text: str, out: Console) -> int:
+def _write(sheet: Path, report: Report, *, text: str, out: Console) -> int:
     from wallwise.cli.reporting import verdict
     from wallwise.desk.mending import write_mended
     from wallwise.desk.report import check_text

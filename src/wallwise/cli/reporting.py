@@ -45,7 +45,7 @@ def finding_lines(finding: Finding, report: Report, *, path: str, width: int) ->
     line = report.lines.line(place.line)
     stop = end.column - 1 if end.line == place.line else len(line)
     gutter = f"{place.line:>5} | "
-    shown, carets = excerpt(line, place.column - 1, stop, max(width - len(gutter), 20))
+    shown, carets = excerpt(line, place.column - 1, stop, width=max(width - len(gutter), 20))
     yield Text.assemble((gutter, "dim"), shown)
     yield Text.assemble((f"{'':>5} | ", "dim"), (carets, style))
     yield Text(f"  {finding.message}")

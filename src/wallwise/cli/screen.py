@@ -7,12 +7,10 @@ A terminal gets colours and wraps at its own width; a pipe gets plain lines of a
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable
 from typing import IO, Any
 
 from rich.cells import cell_len
 from rich.console import Console
-from rich.text import Text
 
 from wallwise.dance.finding import Severity
 
@@ -39,32 +37,30 @@ def printable(text: str) -> str:
     return "".join(" " if ord(c) < 32 or 127 <= ord(c) < 160 else c for c in text.replace("\ufeff", ""))
 
 
-def excerpt(line: str, start: int, end: int, width: int) -> tuple[str, str]:
+def excerpt(line: str, start: int, end: int, *, width: int) -> tuple[str, str]:
     """As much of `line` as fits in `width` cells around characters `start` to `end`, and carets under them.
 
     Both offsets count from 0, the end exclusive; at least one caret is drawn.
     """
-    end = max(end, start + 1)
-    cut = 0
-    if cell_len(line) > width:
-        room = max(width - (end - start) - 2, 0)
-        cut = max(0, min(start - room // 2, len(line) - width + 1))
-    shown = printable(line[cut:])
-    before = ""
-    if cut:
-        before = "…"
-        shown = shown[1:]
-        cut += 1
-    fitting = shown
-    while fitting and cell_len(before + fitting) > width:
-        fitting = fitting[:-1]
-    if len(fitting) < len(shown):
-        fitting = fitting[:-1] + "…"
-    indent = cell_len(before + shown[: max(0, start - cut)])
-    marked = max(1, cell_len(shown[max(0, start - cut) : end - cut]))
-    return before + fitting, " " * indent + "^" * max(1, min(marked, width - indent))
+    cells = [printable(character) for character in line]
+    first = 0
+    if _width(cells) >= width:  # what ends the line may have its caret one cell further
+        while first < start and _width(cells[first:start]) > width // 2 - 1:
+            first += 1
+    cut = "…" if first else ""
+    shown = cut + _fitting(cells[first:], width - len(cut))
+    indent = len(cut) + _width(cells[first:start])
+    return shown, " " * indent + "^" * max(1, min(_width(cells[start:end]), width - indent))
 
 
-def joined(parts: Iterable[str | tuple[str, str]]) -> Text:
-    """Words, some with a style, as one text."""
-    return Text.assemble(*parts)
+def _fitting(cells: list[str], width: int) -> str:
+    """The cells joined, cut with an ellipsis where they are wider than `width`."""
+    if _width(cells) <= width:
+        return "".join(cells)
+    while cells and _width(cells) > width - 1:
+        cells = cells[:-1]
+    return "".join(cells) + "…"
+
+
+def _width(cells: list[str]) -> int:
+    return sum(map(cell_len, cells))

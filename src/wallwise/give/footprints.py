@@ -20,10 +20,10 @@ from wallwise.floor.trace import Row
 
 SIZE = 120.0  # of the square drawing, in its own units
 _EDGE_AT = 12.0  # the walls; outside them there is room for the wedge
-_SCALE = 140.0  # units to a metre
-_MARGIN = 36.0  # the edge and the half of a foot
+_SCALE = 165.0  # units to a metre
+_MARGIN = 37.0  # the edge and the half of a foot
 _FREE = 0.78  # the size of a foot without weight
-_SOLE_SIZE = 1.28
+_SOLE_SIZE = 1.5
 
 _INK = "#1a1a1a"
 _PAPER = "#ffffff"
@@ -114,14 +114,14 @@ def _pads(feet: Stance, view: _View) -> Iterator[str]:
     for foot in (Foot.LEFT, Foot.RIGHT):
         if feet.weight in (foot, Foot.BOTH):
             print_ = feet.foot(foot)
-            yield f'<ellipse rx="13" ry="23" fill="{_PAD}" transform="{_stand(print_, view)}"/>'
+            yield f'<ellipse rx="14" ry="25.5" fill="{_PAD}" transform="{_stand(print_, view)}"/>'
 
 
 def _way(before: Footprint, after: Footprint, view: _View) -> str:
     """The way a foot came: from a dot, or from the edge where the dot would lie outside."""
     (x1, y1), (x2, y2) = view.place(before.at), view.place(after.at)
     low, high = _EDGE_AT + 6, SIZE - _EDGE_AT - 4
-    share = min(_share_inside(x2, x1, low, high), _share_inside(y2, y1, low, high))
+    share = min(_share_inside(x2, x1, low=low, high=high), _share_inside(y2, y1, low=low, high=high))
     x1, y1 = x2 + (x1 - x2) * share, y2 + (y1 - y2) * share
     line = (
         f'<path d="M{_n(x1)} {_n(y1)}L{_n(x2)} {_n(y2)}" stroke="{_INK}" stroke-width="2" '
@@ -133,7 +133,7 @@ def _way(before: Footprint, after: Footprint, view: _View) -> str:
     return line + dot
 
 
-def _share_inside(start: float, end: float, low: float, high: float) -> float:
+def _share_inside(start: float, end: float, *, low: float, high: float) -> float:
     """How much of the way from `start` to `end` lies between `low` and `high`, 0 to 1."""
     if low <= end <= high:
         return 1.0

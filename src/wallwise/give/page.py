@@ -130,7 +130,7 @@ def _tables(dance: Dance, part: Part) -> list[Table]:
     rows = iter(trace.rows)
     tables = []
     for section in part.sections:
-        lines = tuple(_line(next(rows)) for _ in section.steps)
+        lines = tuple(_line(next(rows), section) for _ in section.steps)
         tables.append(Table(_title(dance, part, section), section.heading, lines))
     return tables
 
@@ -151,10 +151,10 @@ def _title(dance: Dance, part: Part, section: Section) -> str:
     return f"{named} {section.number}, {counts}"
 
 
-def _line(row: Row) -> Line:
+def _line(row: Row, section: Section) -> Line:
     feet = ("L", "R") if row.step.foot is Foot.BOTH else (row.step.foot.value,)
     return Line(
-        count=label(row.step.at),
+        count=label(_called(row.step.at, section)),
         feet=() if row.step.foot is Foot.NONE else feet,
         action=action(row.step),
         facing=facing_name(row.facing),
@@ -162,6 +162,11 @@ def _line(row: Row) -> Line:
         drawing=footprints(row),
         refused=row.refused is not None,
     )
+
+
+def _called(at: Fraction, section: Section | None) -> Fraction:
+    """The count called aloud: every section begins again at one."""
+    return at - section.starts_at + 1 if section else at
 
 
 def _changes(dance: Dance) -> list[str]:
@@ -183,12 +188,16 @@ def _changes(dance: Dance) -> list[str]:
 
 def _option(dance: Dance, index: int) -> str:
     option = dance.options[index]
+    sections = [s for part in dance.parts if part.name == option.part for s in part.sections]
+    section = next((s for s in sections if s.number == option.section), None)
     part = f"Part {option.part}, section" if option.part != "main" else "Section"
-    return f"{part} {option.section}, counts {option.counts}: {_steps(option.steps)}."
+    return f"{part} {option.section}, counts {option.counts}: {_steps(option.steps, section)}."
 
 
-def _steps(steps: Sequence[Step]) -> str:
-    return "; ".join(f"{full_label(step.at)} {action(step).lower()}" for step in steps)
+def _steps(steps: Sequence[Step], section: Section | None = None) -> str:
+    """The steps in a line, each with its count."""
+    said = ((full_label(_called(step.at, section)), action(step)) for step in steps)
+    return "; ".join(f"{count} {words[:1].lower()}{words[1:]}" for count, words in said)
 
 
 def _turns(dance: Dance) -> bool:

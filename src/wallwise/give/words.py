@@ -146,5 +146,5 @@ def _where(step: Step) -> str:
 
 def _also(words: str) -> str:
     """``"sweep L"`` as ``"sweep left"``."""
-    letters = {"L": "left", "R": "right"}
+    letters = {"L": "left", "R": "right", "l": "left", "r": "right"}
     return " ".join(letters.get(word, word) for word in words.split(" "))

@@ -4,7 +4,7 @@ Built once from ``words.toml`` and the figures.  A phrase is a tuple of lower-ca
 its meaning is a `Meaning`: a class (which part of speech of the trade it is) and a value.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 from functools import cache
@@ -53,15 +53,11 @@ class Meaning:
 
 @dataclass(frozen=True)
 class Lexicon:
-    """Phrases by their words; `longest` is the number of words of the longest one."""
+    """Phrases by their words; `longest` is the number of words of the longest one, `short` the words cut short."""
 
     phrases: dict[tuple[str, ...], Meaning] = field(default_factory=dict)
     longest: int = 1
-    firsts: frozenset[str] = frozenset()
-
-    def knows(self, word: str) -> bool:
-        """Whether a single word means anything at all here."""
-        return word in self.firsts
+    short: Mapping[str, str] = field(default_factory=dict)
 
 
 @cache
@@ -85,7 +81,7 @@ def build(known: Iterable[Figure]) -> Lexicon:
         held = phrases.get(key)
         if held is None or (held.word in (Word.IGNORE, Word.PLACE) and len(key) == 1):
             phrases[key] = Meaning(Word.FIGURE, tuple(group))
-    return Lexicon(phrases, max(map(len, phrases)), frozenset(key[0] for key in phrases))
+    return Lexicon(phrases, max(map(len, phrases)), words()["short"])
 
 
 def _key(phrase: str) -> tuple[str, ...]:

@@ -287,6 +287,17 @@ def _classify(block: Block) -> None:
         block.kind = "steps"
 
 
+def _numbers_heading(block: Block, following: Block | None) -> bool:
+    """Whether "3. WEAVE, DRAG" numbers a section: the steps under it count from 1 again."""
+    if block.kind != "steps" or len(block.pieces) != 1 or following is None or following.kind != "steps":
+        return False
+    mark, below = block.pieces[0].mark, following.pieces[0].mark
+    if mark is None or below is None or len(mark.beats) > 1 or mark.first.denominator > 1:
+        return False
+    dotted = block.text[mark.start : mark.end].strip()[-1:] in ".):"
+    return dotted and below.first <= 1 and len(below.beats) > 1
+
+
 def _range_in_heading(block: Block) -> None:
     """ "Section 2 [9-16]: ..." : the range may stand after the number."""
     if found := re.match(r"[\s:.,-]*[\[(]?\s*(?:counts?\s*)?(\d{1,3})\s*-\s*(\d{1,3})\s*(?:counts?)?\s*[\])]?\s*[:.-]?(?=\s|$)", block.text[block.rest :]):
@@ -299,11 +310,15 @@ def _range_in_heading(block: Block) -> None:
 def _settle_ranges(blocks: list[Block]) -> None:
     """Whether ``1-8 ...`` heads a section or marks its steps: what follows it decides."""
     for i, block in enumerate(blocks):
+        if _numbers_heading(block, blocks[i + 1] if i + 1 < len(blocks) else None):
+            block.kind, block.rest = "heading", block.pieces[0].start
+            block.number = int(block.pieces[0].mark.first)  # type: ignore[union-attr]
+            continue
         if block.kind not in ("range", "range?"):
             continue
         assert block.range is not None
         first, last = block.range
-        following = next((b for b in blocks[i + 1 :] if b.kind != "text" or b.pieces), None)
+        following = next((b for b in blocks[i + 1 :] if b.kind != "text"), None)
         mark = following.pieces[0].mark if following is not None and following.pieces else None
         inside = (
             mark is not None

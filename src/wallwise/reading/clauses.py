@@ -61,6 +61,7 @@ class Act:
     also: list[str] = field(default_factory=list)
     label: bool = False  # stands before a colon: a name for what follows
     aside: bool = False  # stands in brackets
+    parted: bool = False  # the place stood right before the verb: "side touch" may be a step and a touch
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
     unknown: list[Token] = field(default_factory=list)
@@ -119,7 +120,7 @@ class Clauses:
 
     def _land(self, act: Act) -> None:
         """Put a finished act down, or hang what only qualifies on the act before it."""
-        last = self.acts[-1] if self.acts else None
+        last = next((a for a in reversed(self.acts) if a.verb != "and"), None)
         if act.empty and not act.unknown and last is not None:
             if act.faces is not None and last.faces is None:
                 last.faces, last.faces_at = act.faces, act.faces_at
@@ -220,9 +221,12 @@ class Clauses:
 
     def _take_and(self, i: int, token: Token) -> int:
         nxt = self._peek(i + 1)
-        if nxt is None:
-            return i + 1
         before = self.tokens[i - 1] if i else None
+        if nxt is None:
+            self._flush(joined=True)
+            if token.text == "&":
+                self.acts.append(Act(verb="and", start=token.start, end=token.end))
+            return i + 1
         if before is not None and before.word is Word.PLACE and nxt.word is Word.PLACE and nxt.value in ("out", "in", "across", "diagonal", "back", "forward") and before.value in ("forward", "back", "out", "in", "diagonal") and not self._starts_step(i + 1):
             return i + 1  # "forward and out"
         if before is not None and before.word in (Word.SIDE, Word.FOOT) and nxt.word in (Word.SIDE, Word.FOOT) and self._word(i + 2) not in (Word.PLACE, Word.PART, Word.VERB):
@@ -230,6 +234,8 @@ class Clauses:
         if nxt.word is Word.WEIGHT or nxt.word == "clock":
             return i + 1
         self._flush(joined=True)
+        if token.text == "&":
+            self.acts.append(Act(verb="and", start=token.start, end=token.end))
         return i + 1
 
     def _starts_step(self, i: int) -> bool:
@@ -273,8 +279,9 @@ class Clauses:
         return i + 1
 
     def _set_verb(self, token: Token) -> None:
-        self._touch(token)
         act = self.act
+        act.parted = act.said_place and not act.verb and not act.part
+        self._touch(token)
         kind, _, second = str(token.value).partition("+")
         if kind == "ball" and second:  # "ball cross": two acts in two words
             act.verb = "ball"
@@ -653,6 +660,14 @@ class Clauses:
 
     def _take_weight(self, i: int, token: Token) -> int:
         """ "weight on L", "taking weight", "no weight": who bears it after this act."""
+        if token.value == "moves":
+            # "and change weight to L": an event of its own where a count waits for it
+            self._flush(joined=True)
+            self.act.verb = "recover"
+            self._touch(token)
+            self.act.both = False
+            self.act.also.append("change weight")
+            return i + 1
         j = i + 1
         value: Foot | str = "none" if token.value == "none" else "take"
         end = token.end

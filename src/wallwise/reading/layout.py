@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from heapq import nsmallest
 
-from wallwise.dance.model import Foot, Kind
+from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import Item, Move, Option, ticks
 
@@ -115,6 +115,10 @@ def _silent_cost(item: Item, alone: bool) -> float | None:
     act = item.act
     if not item.options:
         return 0.4 if act.unknown else 0.05
+    if act.verb == "and":
+        return 0.0
+    if act.verb == "recover" and act.also:
+        return 0.1
     if act.label:
         return 0.15
     if act.aside:
@@ -140,6 +144,8 @@ def _note(moves: tuple[Placed, ...], item: Item) -> tuple[Placed, ...]:
         changed = replace(changed, also=(*changed.also, *words))
     if act.faces is not None and last.faces is None:
         changed = replace(changed, faces=act.faces, faces_at=act.faces_at)
+    if act.verb == "recover" and act.also and act.foot is not None and last.weight is None:
+        changed = replace(changed, weight=act.foot, weight_at=act.foot_at)
     if isinstance(act.weight, Foot) and last.weight is None:
         changed = replace(changed, weight=act.weight, weight_at=act.weight_at)
     return moves if changed is last else (*moves[:-1], (at, changed))
@@ -181,13 +187,13 @@ def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type:
     k = len(option.moves)
     for drop_last in (False, True):
         count = k - drop_last
-        if drop_last and (k < 3 or not _absorbs(items, i)):
+        if drop_last and (k < 2 or not _absorbs(items, i, option)):
             break
         if count == 0 or s + count > len(slots):
             continue
         beats = slots[s : s + count]
         laid = tuple((beat, move) for beat, (_, move) in zip(beats, option.moves, strict=False))
-        price = cost + option.cost + (0.3 if drop_last else 0.0)
+        price = cost + option.cost + (0.1 if drop_last else 0.0)
         if k > 1 and not drop_last:
             price += _rhythm_cost(option, beats)
         after.setdefault(s + count, []).append((price, moves + laid, option.elastic))
@@ -196,12 +202,20 @@ def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type:
                 after.setdefault(s + count + more, []).append((price + 0.25 * more, moves + laid, option.elastic))
 
 
-def _absorbs(items: list[Item], i: int) -> bool:
-    """Whether the act after a figure, said in one breath with it, may stand for its last step."""
-    if not items[i].act.figures or i + 1 >= len(items):
+def _absorbs(items: list[Item], i: int, option: Option) -> bool:
+    """Whether the act after a figure may stand for the figure's last step.
+
+    "Side rock, recover" tells the recover twice over; "vine with a scuff" tells another ending.
+    """
+    here = items[i].act
+    nxt = next((it for it in items[i + 1 :] if it.act.verb != "and"), None)
+    if not here.figures or nxt is None or not nxt.options:
         return False
-    here, nxt = items[i].act, items[i + 1].act
-    return bool(nxt.options if isinstance(nxt, Item) else items[i + 1].options) and nxt.start - here.end <= 12
+    first = nxt.options[0].moves[0][1]
+    last = option.moves[-1][1]
+    if first.kinds[0][0] is last.kinds[0][0] and (first.place is last.place or first.place is Place.UNSAID):
+        return True
+    return len(option.moves) > 2 and nxt.act.start - here.end <= 12
 
 
 def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
@@ -226,7 +240,7 @@ def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
                     after.setdefault(t, []).append((cost + silent, _note(moves, item), elastic))
                 for option in item.options:
                     for drop_last in (False, True):
-                        if drop_last and (len(option.moves) < 3 or not _absorbs(items, i)):
+                        if drop_last and (len(option.moves) < 2 or not _absorbs(items, i, option)):
                             break
                         taken = option.moves[: len(option.moves) - drop_last]
                         lasts = option.counts if not drop_last else option.moves[-1][0]
@@ -234,7 +248,7 @@ def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
                         if end > limit or not taken:
                             continue
                         laid = tuple((start + t + at, move) for at, move in taken)
-                        price = cost + option.cost + (0.3 if drop_last else 0.0)
+                        price = cost + option.cost + (0.1 if drop_last else 0.0)
                         after.setdefault(end, []).append((price, moves + laid, option.elastic))
                         if option.elastic:
                             for more in (1, 2, 3):

@@ -20,7 +20,7 @@ NUMBER_WORDS = {
 _WORDS = "|".join(NUMBER_WORDS)
 _TOKEN = re.compile(
     rf"\s*(?:(?P<number>(?!0)\d{{1,3}}(?![\d/]|\s?/\s?\d|:\d|\.\d|\s?(?:st|nd|rd|th)\b|\s?o'?\s?c)|(?:{_WORDS})\b)"
-    r"|(?P<share>&|\+|\band\b(?=\W)|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b)"
+    rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b)"
     r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b))",
     re.IGNORECASE,
 )
@@ -107,7 +107,7 @@ def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:
                 if base + share <= beats[-1]:
                     break
                 beats.append(base + share)
-                end = found.end() if found["share"] not in ("and", "+") else end
+                end = found.end()
             else:
                 shares.append(share)
             joined = ""

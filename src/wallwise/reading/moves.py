@@ -112,7 +112,7 @@ def items_of(acts: list[Act]) -> list[Item]:
     for act in acts:
         told = _fill(act, before)
         items.append(Item(told, _options(told, before)))
-        if not told.aside and (told.verb or told.figures or told.part):
+        if not told.aside and told.verb != "and" and (told.verb or told.figures or told.part):
             before = told
     return items
 
@@ -142,6 +142,10 @@ def _options(act: Act, before: Act | None) -> list[Option]:
             options = [_repeat(options[0], act.times)]
     elif act.verb == "turn":
         options = _turn_options(act)
+    elif act.verb == "and":
+        # "heel & heel &": a quick step of the free foot between the beats
+        step = Move(((Kind.STEP, 0.0),), None, Place.BESIDE, where=(act.start, act.end))
+        options = [Option(((-_HALF, step),), _ZERO, 0.4)]
     elif act.verb == "same":
         options = []
     elif act.empty:
@@ -204,6 +208,10 @@ def _verb_options(act: Act, before: Act | None) -> list[Option]:
     if act.verb == "ball" or (act.part == "ball" and act.verb in ("", "ball")):
         return [_finish(act, Option(((-_HALF, moves[0][1]), *((at, m) for at, m in moves[1:])), _ZERO, 0.0, False))]
     options = [_finish(act, Option(tuple(moves), Fraction(len(moves)), 0.0, elastic))]
+    if act.parted and len(moves) == 1 and act.verb not in ("rock", "step", "ball", "recover"):
+        step = replace(base, kinds=((Kind.STEP, 0.0),), place=_PLACES.get(act.place, Place.UNSAID))
+        then = replace(base, foot=None, place=Place.UNSAID, turns=STILL, toward=None)
+        options.append(_finish(act, Option(((_ZERO, step), (Fraction(1), then)), Fraction(2), 0.5)))
     if act.verb == "rock" and len(moves) == 1:
         recover = Move(((Kind.RECOVER, 0.0),), None, where=base.where, from_figure="rock")
         first = replace(moves[0][1])
@@ -348,20 +356,27 @@ def _figure_options(act: Act) -> list[Option]:
     options: list[Option] = []
     for order, figure in enumerate(act.figures):
         turn, lead_here = act.turn, lead
-        if figure.side == "turn" and lead is not None and not act.feet:
-            way = 1 if lead is Foot.RIGHT else -1
+        beside = act.foot if act.foot in (Foot.LEFT, Foot.RIGHT) else act.toward
+        if figure.side == "turn" and beside in (Foot.LEFT, Foot.RIGHT):
+            way = 1 if beside is Foot.RIGHT else -1
             if turn is None:
                 turn = Turn(None, way, "", act.start, act.end)
             elif turn.way is None:
                 turn = replace(turn, way=way)
-            if not act.sure or turn.way == way:
+            if not act.feet and (not act.sure or turn.way == way):
                 lead_here = None
-        if lead_here is None and act.toward is not None and act.toward in (Foot.LEFT, Foot.RIGHT) and figure.side == "lead":
+        if figure.side == "travel" and not act.feet and not act.sure:
+            lead_here = None
+        if lead_here is None and act.toward in (Foot.LEFT, Foot.RIGHT) and figure.side == "lead":
             lead_here = act.toward
         ways = _ways_for(figure, act)
         for i, way_ in enumerate(ways):
             cost = 0.05 * i + 0.3 * order
             for foot in (lead_here,) if lead_here is not None else (Foot.RIGHT, Foot.LEFT):
+                if figure.side == "travel" and not act.sure and beside is not None:
+                    # a way is told led by the right foot; led by the left it travels the other way
+                    if way_.travels is not (beside if foot is Foot.RIGHT else beside.other):
+                        continue
                 options += _way_options(act, figure, way_, lead=foot, turn=turn, cost=cost, told=lead_here is not None)
     unique: dict[tuple[object, ...], Option] = {}
     for option in options:

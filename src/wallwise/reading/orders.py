@@ -31,7 +31,7 @@ _AFTER = re.compile(
     rf"\b(?:after|up to(?: and including)?|to the end of|until|till|through|dance|do|only|for)\s+(?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?(?P<a>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)"
     rf"|\b(?P<b>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b"
     rf"|\bcounts?\s*(?P<c>\d{{1,3}})\b"
-    rf"|\b(?:section|sec|s)\s*(?P<d>\d{{1,2}})\b"
+    rf"|\b(?:section|sec|s|line|row|part|set)\s*(?P<d>\d{{1,2}})\b"
     rf"|\b(?P<e>\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(_ORD)})\s+(?:eight|8|section|set|six|6|block|sequence of)\b"
     rf"|\b(?P<f>{'|'.join(list(NUMBER_WORDS)[:8])}|\d)\s+(?:eights|8s|8's|sections|sixes|sets)\b"
     rf"|\b(?P<g>halfway|half way)\b"
@@ -153,12 +153,18 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
     if extra is None and re.search(r"\b(?:choreo|music|song)\w*\s*:", text, re.IGNORECASE) and not re.search(r"restart|tag", text, re.IGNORECASE):
         return
     kind = "tag" if extra is not None else ""
+    walls_before: list[tuple[list[int], int]] = []
     at = remark.start
     for sentence in _sentences(text):
         start, end = at + sentence[0], at + sentence[1]
         for s, e in _by_kind(remark.line.text, start, end):
             named = _names(remark.line.text, s, e)
-            here_kind = named.kind or (kind if named.walls else "")
+            changes = re.search(r"\bchang|\breplac|\binstead\b|\bsubstitut", remark.line.text[s:e], re.IGNORECASE) is not None
+            here_kind = named.kind or (kind if named.walls or changes else "")
+            if not named.walls and walls_before and (named.counts or named.clocks or changes) and here_kind:
+                named.walls = walls_before
+            elif named.walls:
+                walls_before = named.walls
             if not here_kind and not named.walls:
                 continue
             if not here_kind:
@@ -168,7 +174,7 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
             if here_kind == "restart" and not named.kind and not named.counts and named.clocks:
                 _claim_facings(orders, remark, named)
                 continue
-            _order(orders, remark, named, here_kind, main=main, extra=extra, extras=extras, in_header=in_header)
+            _order(orders, Remark(remark.line, s, e, remark.part, None, remark.group, remark.section), named, here_kind, main=main, extra=extra, extras=extras, in_header=in_header)
 
 
 def _sentences(text: str) -> list[tuple[int, int]]:
@@ -275,7 +281,11 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
     counts = [(value, m) for m, _ in named.counts if (value := _counts_of(m, main)) is not None and value >= (4 if main is not None and main.counts > 16 else 1)]
     if both:
         counts = [c for c in counts if not re.match(r"\W*(?:count\s+)?(?:tag|bridge)", text[c[1].end() :], re.IGNORECASE)]
-    here = _here(remark) if re.search(r"\bhere\b|\bat this point\b", remark.text, re.IGNORECASE) or not counts else None
+    told = [c for c in counts if c[1]["a"] or c[1]["d"] or c[1]["e"]]
+    counts = told or counts
+    here = _here(remark) if re.search(r"\bhere\b|\bat this point\b", text[remark.start : remark.end], re.IGNORECASE) or not counts else None
+    if here is not None and not counts and main is not None and here >= main.counts:
+        here = None
     for i, (wall, at) in enumerate(walls):
         after: Fraction | None = None
         after_span: Span | None = None
@@ -286,7 +296,7 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
             after, after_span = value, remark.line.span(*m.span())
         order = RestartOrder(wall, after, span=span, after_span=after_span)
         _with_facing(order, remark, named, walls, i)
-        if re.search(r"\bchang|\breplac|\binstead\b|\bsubstitut", remark.text, re.IGNORECASE) and ":" in remark.text:
+        if re.search(r"\b(?:chang|replac|instead\b|substitut)[^:]*:", remark.text, re.IGNORECASE):
             order.change = remark
         orders.restarts.append(order)
 
@@ -312,8 +322,8 @@ def _with_facing(order: RestartOrder | TagOrder, remark: Remark, named: _Named, 
 
 def _order_tags(orders: Orders, remark: Remark, named: _Named, walls: list[tuple[int, int]], *, main: PartText | None, span: Span, extra: PartText | None, extras: list[PartText], both: bool, in_header: bool) -> None:
     text = remark.text
-    sized = re.search(r"\b(\d{1,2})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE)
-    counts = int(sized[1]) if sized else None
+    sized = re.search(rf"\b(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE)
+    counts = (int(sized[1]) if sized[1].isdigit() else NUMBER_WORDS[sized[1].lower()]) if sized else None
     inside: Fraction | None = None
     within = re.search(r"\b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(\d{1,2})\s*(?:counts?|beats?)\b|\bafter\s+count\s+(\d{1,2})|\bafter\s+(?:section|s)\s*(\d)", text, re.IGNORECASE)
     if within and not re.search(r"\b(?:end|after)\s+(?:of\s+)?(?:the\s+)?walls?\b", text, re.IGNORECASE):

@@ -11,10 +11,10 @@ from wallwise.glossary.lexicon import Lexicon, Word
 _RAW = re.compile(
     r"(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
-    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b)"
-    r"|(?P<amount>\d\s\d/\d|\d/\d|\b1-\d/\d)"
+    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\))"
+    r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
-    r"|(?P<feet>\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b))|\b[rl]{2,8}\b)"
+    r"|(?P<feet>\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))|\b[rl]{2,8}\b)"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
     r"|(?P<word>[a-z\u00e0-\u024f](?:[a-z'\u00e0-\u024f]|\.(?=[a-z]\.)|\.(?<=\b[rl]\.)(?=\s?f|\s?foot|f))*(?:/(?=f\b|o\b)[a-z])?)"
@@ -89,6 +89,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tu
     if first.lastgroup in ("clock", "feet", "stop", "dotted") and not (first.group() in "&+(") and first.group() != "-":
         return 1, None
     words: list[str] = []
+    full: list[str] = []
     best: tuple[int, Token | None] = (1, None)
     previous_end = first.start()
     for j in range(i, min(i + 2 * lexicon.longest, len(raw))):
@@ -104,9 +105,11 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tu
             break
         if piece.lastgroup in ("feet", "dotted") and j > i:
             break
-        words.extend(word.split()) if piece.lastgroup == "amount" else words.append(_bare(word))
+        spelt = word.split() if piece.lastgroup == "amount" else [_bare(word)]
+        words += spelt
+        full += [lexicon.short.get(w, w) for w in spelt]
         previous_end = piece.end()
-        meaning = lexicon.phrases.get(tuple(words))
+        meaning = lexicon.phrases.get(tuple(words)) or (lexicon.phrases.get(tuple(full)) if words != full else None)
         if meaning is not None:
             token = Token(
                 meaning.word, meaning.value, first.start(), piece.end(), text[first.start() : piece.end()], meaning.place, meaning.ing

@@ -1,0 +1,89 @@
+"""Sheets that any reader of step sheets understands, and the command line run on them."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+
+from wallwise.cli import main
+
+SOUND = """LANTERN FERRY
+Count: 16   Wall: 4   Level: Beginner
+Choreographer: Ysolde Pennifer
+Music: Wick and Tallow - The Saltmarsh Five
+
+S1: WALK, WALK, WALK, TOUCH, BACK, BACK, BACK, TOUCH
+1-2   Step R forward, step L forward
+3-4   Step R forward, touch L beside R
+5-6   Step L back, step R back
+7-8   Step L back, touch R beside L
+
+S2: VINE RIGHT, TOUCH, VINE LEFT 1/4 LEFT, TOUCH
+1-2   Step R to right side, step L behind R
+3-4   Step R to right side, touch L beside R
+5-6   Step L to left side, step R behind L
+7-8   Turn 1/4 left stepping L forward, touch R beside L (9:00)
+"""
+FAULTY = SOUND.replace("step R behind L", "step L behind R")
+RESTARTED = SOUND + "\nRestart: on wall 3 dance 8 counts then restart facing 6:00\n"
+
+
+class Said(NamedTuple):
+    """What a command printed and its exit code."""
+
+    code: int
+    out: str
+    err: str
+
+
+Run = Callable[..., Said]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str]) -> Run:
+    """Run `wallwise` with the arguments given."""
+
+    def call(*arguments: object) -> Said:
+        capsys.readouterr()
+        code = main([str(argument) for argument in arguments])
+        return Said(code, *capsys.readouterr())
+
+    return call
+
+
+@pytest.fixture
+def sound(tmp_path: Path) -> Path:
+    """A sheet with nothing to settle."""
+    path = tmp_path / "lantern-ferry.txt"
+    path.write_text(SOUND, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def faulty(tmp_path: Path) -> Path:
+    """The same sheet, with the wrong foot at count 6 of section 2."""
+    path = tmp_path / "faulty-ferry.txt"
+    path.write_text(FAULTY, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def restarted(tmp_path: Path) -> Path:
+    """The same sheet with a restart on wall 3."""
+    path = tmp_path / "restarted-ferry.txt"
+    path.write_text(RESTARTED, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def standard_input(monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
+    """Put a text on standard input."""
+
+    def put(text: str) -> None:
+        monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(text.encode())))
+
+    return put

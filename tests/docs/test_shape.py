@@ -1,0 +1,70 @@
+"""The shape of the code: small modules, short functions, few positional parameters, telling names."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+from statistics import median
+
+import pytest
+
+SOURCE = Path(__file__).parent.parent.parent / "src" / "wallwise"
+MODULES = sorted(SOURCE.rglob("*.py"))
+NAMELESS = {"utils", "util", "helpers", "helper", "common", "misc", "tools", "lib"}
+
+Function = ast.FunctionDef | ast.AsyncFunctionDef
+
+
+def functions(module: Path) -> Iterator[Function]:
+    """Every function and method in the module."""
+    for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+        if isinstance(node, Function):
+            yield node
+
+
+def length(function: Function) -> int:
+    """Lines from the first to the last, its docstring not counted."""
+    lines = (function.end_lineno or function.lineno) - function.lineno + 1
+    first = function.body[0]
+    if ast.get_docstring(function) is not None:
+        lines -= (first.end_lineno or first.lineno) - first.lineno + 1
+    return lines
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda path: path.relative_to(SOURCE).as_posix())
+def test_a_module_is_small_and_its_functions_are_short(module: Path) -> None:
+    """At most 60 lines a function, three positional parameters a public one, and telling names."""
+    assert module.stem not in NAMELESS
+    for function in functions(module):
+        assert length(function) <= 60, function.name
+        positional = [a.arg for a in (*function.args.posonlyargs, *function.args.args)]
+        public = not function.name.startswith("_")
+        assert not public or len([a for a in positional if a not in ("self", "cls")]) <= 3, function.name
+
+
+def test_the_usual_function_is_shorter_than_twelve_lines() -> None:
+    """The median over the whole package."""
+    assert median(length(function) for module in MODULES for function in functions(module)) < 12
+
+
+def test_no_third_party_library_has_two_addresses() -> None:
+    """Each of these libraries is imported in one room only, so that it can be exchanged."""
+    rooms: dict[str, set[str]] = {}
+    for module in MODULES:
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            names = []
+            if isinstance(node, ast.Import):
+                names = [alias.name for alias in node.names]
+            elif isinstance(node, ast.ImportFrom) and node.module:
+                names = [node.module]
+            for name in (name.split(".")[0] for name in names):
+                if name in ("typer", "rich", "jinja2", "docx", "pypdf"):
+                    rooms.setdefault(name, set()).add(module.relative_to(SOURCE).parts[0])
+    assert rooms == {
+        "typer": {"cli"},
+        "rich": {"cli"},
+        "jinja2": {"give"},
+        "docx": {"reading"},
+        "pypdf": {"reading"},
+    }
