@@ -3,6 +3,12 @@
 from __future__ import annotations
 
 import io
+import os
+import pty
+import select
+import subprocess
+import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
@@ -41,6 +47,7 @@ class Said(NamedTuple):
 
 
 Run = Callable[..., Said]
+Terminal = Callable[..., str]
 
 
 @pytest.fixture
@@ -87,3 +94,43 @@ def standard_input(monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
         monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(text.encode())))
 
     return put
+
+
+def on_terminal(arguments: list[str], *, columns: int = 80, typed: str = "", **env: str) -> str:
+    """What the command shows on a terminal this wide where `typed` is typed."""
+    main, other = pty.openpty()
+    environment = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "FORCE_COLOR")}
+    environment |= {"COLUMNS": str(columns), "LINES": "40", "TERM": "xterm-256color"} | env
+    process = subprocess.Popen(
+        [sys.executable, "-m", "wallwise", *arguments],
+        stdin=other,
+        stdout=other,
+        stderr=other,
+        env=environment,
+    )
+    os.close(other)
+    os.write(main, typed.encode())
+    shown = _read_until_closed(main)
+    os.close(main)
+    assert process.wait(timeout=10) in (0, 1)
+    return shown
+
+
+def _read_until_closed(end: int) -> str:
+    shown, until = b"", time.monotonic() + 30
+    while time.monotonic() < until:
+        if select.select([end], [], [], 0.1)[0]:
+            try:
+                data = os.read(end, 65536)
+            except OSError:  # the other end is closed
+                break
+            if not data:
+                break
+            shown += data
+    return shown.decode()
+
+
+@pytest.fixture
+def terminal() -> Terminal:
+    """Run a command on a terminal of its own."""
+    return on_terminal

@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 import json
-import os
-import pty
 import re
-import select
 import subprocess
 import sys
-import time
+import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -19,7 +16,7 @@ import pytest
 from wallwise.desk.errors import DeskError
 
 if TYPE_CHECKING:
-    from tests.cli.conftest import Run
+    from tests.cli.conftest import Run, Terminal
 
 
 def test_a_sound_sheet_is_shown_at_a_glance(run: Run, sound: Path) -> None:
@@ -108,45 +105,20 @@ def test_what_is_no_sheet_is_one_sentence(run: Run, tmp_path: Path) -> None:
         assert said.err.count("\n") == 1
 
 
-def on_terminal(arguments: list[str], *, columns: int, **env: str) -> str:
-    """What the command shows on a terminal this wide."""
-    main, other = pty.openpty()
-    environment = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "FORCE_COLOR")}
-    environment |= {"COLUMNS": str(columns), "LINES": "40", "TERM": "xterm-256color"} | env
-    process = subprocess.Popen(
-        [sys.executable, "-m", "wallwise", *arguments], stdout=other, stderr=other, env=environment
-    )
-    os.close(other)
-    shown = b""
-    until = time.monotonic() + 30
-    while time.monotonic() < until:
-        if select.select([main], [], [], 0.1)[0]:
-            try:
-                data = os.read(main, 65536)
-            except OSError:  # the other end is closed
-                break
-            if not data:
-                break
-            shown += data
-    os.close(main)
-    assert process.wait(timeout=10) in (0, 1)
-    return shown.decode()
-
-
-def test_a_terminal_gets_colours_unless_they_are_not_wanted(faulty: Path) -> None:
+def test_a_terminal_gets_colours_unless_they_are_not_wanted(terminal: Terminal, faulty: Path) -> None:
     """Colours on a terminal, none with NO_COLOR."""
-    assert "\x1b[1;3" in on_terminal(["check", str(faulty)], columns=80)
-    plain = on_terminal(["check", str(faulty)], columns=80, NO_COLOR="1")
+    assert "\x1b[1;3" in terminal(["check", str(faulty)], columns=80)
+    plain = terminal(["check", str(faulty)], columns=80, NO_COLOR="1")
     assert not re.search(r"\x1b\[[0-9;]*3[0-7]", plain)
 
 
-def test_a_narrow_terminal_is_never_overrun(faulty: Path, sound: Path) -> None:
+def test_a_narrow_terminal_is_never_overrun(terminal: Terminal, faulty: Path, sound: Path) -> None:
     """No line is longer than forty columns, carets still under their words."""
-    shown = on_terminal(["check", str(faulty)], columns=40, NO_COLOR="1")
-    lines = [re.sub(r"\x1b\[[0-9;?]*[a-zA-Z]", "", line) for line in shown.splitlines()]
+    shown = terminal(["check", str(faulty)], columns=40, NO_COLOR="1")
+    lines = re.sub(r"\x1b\[[0-9;?]*[a-zA-Z]", "", shown).splitlines()
     assert max(map(len, lines)) <= 40
     assert any(set(line.split("|")[-1].strip()) == {"^"} for line in lines if "|" in line)
-    table = on_terminal(["check", str(sound.parent)], columns=60, NO_COLOR="1")
+    table = terminal(["check", str(sound.parent)], columns=60, NO_COLOR="1")
     assert "2 sheets: 1 sound, 1 with findings to settle." in table
 
 
@@ -156,12 +128,15 @@ def test_watching_checks_again_when_the_sheet_is_saved(sound: Path, faulty: Path
         [sys.executable, "-m", "wallwise", "check", str(sound), "--watch"], stdout=subprocess.PIPE, text=True
     )
     assert process.stdout
+    late = threading.Timer(30, process.kill)
+    late.start()
     first = iter(process.stdout.readline, "")
     assert any(line.startswith("Watching") for line in first)
     sound.write_text(faulty.read_text(encoding="utf-8"), encoding="utf-8")
     assert any("lantern-ferry.txt:" in line for line in first)
     assert any(line.startswith("Watching") for line in first)
     process.send_signal(2)
+    late.cancel()
     assert process.wait(timeout=10) == 1
 
 

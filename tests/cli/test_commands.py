@@ -11,7 +11,7 @@ from wallwise.desk.report import check_sheet
 
 if TYPE_CHECKING:
     import pytest
-    from tests.cli.conftest import Run
+    from tests.cli.conftest import Run, Terminal
 
 
 def test_walls_are_counted_round(run: Run, sound: Path) -> None:
@@ -61,6 +61,15 @@ def test_a_mend_is_chosen_by_its_number(run: Run, faulty: Path) -> None:
     said = run("mend", faulty, "--take", "1")
     assert "Mended: " in said.out
     assert said.code == 0
+
+
+def test_a_mend_is_asked_for_on_a_terminal(terminal: Terminal, faulty: Path) -> None:
+    """The number typed is the mend made; plain Enter makes none."""
+    before = faulty.read_bytes()
+    assert "Nothing was changed." in terminal(["mend", str(faulty)], typed="\n")
+    assert faulty.read_bytes() == before
+    assert "Mended: " in terminal(["mend", str(faulty)], typed="1\n")
+    assert check_sheet(faulty).sound
 
 
 def test_a_changed_foot_is_never_safe(run: Run, faulty: Path) -> None:

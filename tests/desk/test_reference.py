@@ -13,6 +13,7 @@ def test_every_rule_is_found_by_its_name() -> None:
     for rule in reference.rules():
         assert reference.rule(rule.name) is rule
         assert reference.rule(rule.name.replace("-", " ").upper()) is rule
+        assert all(reference.rule(alias) is rule for alias in rule.aliases)
 
 
 def test_a_rule_that_is_not_there_names_the_nearest() -> None:

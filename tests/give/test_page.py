@@ -12,7 +12,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given
 from playwright.sync_api import Browser, Page, sync_playwright
+from tests.strategies import dances
 
 from wallwise.dance.finding import Finding, Mend, Severity
 from wallwise.dance.model import Dance, Span
@@ -112,6 +114,14 @@ def test_turns_carry_their_caution(ladder: Dance) -> None:
 def test_a_dance_without_steps_has_a_page() -> None:
     """Even an empty dance gives a page that says so."""
     assert Outline(page(Dance("", ()))).open == []
+
+
+@given(dances)
+def test_any_dance_has_a_page(dance: Dance) -> None:
+    """Sound or not, whatever its restarts, tags and options, a dance gives a well-formed page."""
+    html = page(dance)
+    assert Outline(html).open == []
+    assert html.count("<tbody>") >= sum(len(part.sections) for part in dance.parts)
 
 
 def luminance(colour: str) -> float:

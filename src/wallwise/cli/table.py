@@ -33,9 +33,7 @@ HEADINGS = ("sheet", "dance", "counts", "walls", "ends", "errors", "warnings", "
 def show_table(checked: Sequence[Checked], console: Console) -> None:
     """A row a sheet: a table on a terminal, tabs between the columns in a pipe."""
     if not console.is_terminal:
-        console.print("\t".join(HEADINGS))
-        for item in checked:
-            console.print("\t".join(cells(item)))
+        show_rows([HEADINGS, *map(cells, checked)], console)
         return
     table = Table(box=None, pad_edge=False, header_style="bold")
     for heading in HEADINGS:
@@ -46,6 +44,12 @@ def show_table(checked: Sequence[Checked], console: Console) -> None:
         table.add_row(*(_styled(h, c) for h, c in zip(HEADINGS, cells(item), strict=True)))
     console.print(table)
     console.print(Text(_total(checked)))
+
+
+def show_rows(rows: Iterable[Sequence[str]], console: Console) -> None:
+    """The rows with tabs between the columns, as other programs like them."""
+    for row in rows:
+        print("\t".join(row), file=console.file)  # rich would turn the tabs into spaces
 
 
 def cells(item: Checked) -> tuple[str, ...]:

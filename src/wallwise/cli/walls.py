@@ -21,6 +21,7 @@ def walls(
     from rich.table import Table
 
     from wallwise.cli.screen import console
+    from wallwise.cli.table import show_rows
     from wallwise.desk.facts import walls_of
     from wallwise.desk.report import check_sheet
 
@@ -36,8 +37,7 @@ def walls(
             table.add_row(*row)
         out.print(table)
     else:
-        for row in (headings, *rows):
-            out.print("\t".join(row))
+        show_rows([headings, *rows], out)
     if report.back_at_front is None:
         out.print("After this the room is not back at the front.")
     else:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 
-from wallwise.checks import RULES, Rule
+from wallwise.checks import RULES, rule_named
+from wallwise.checks.rule import Rule
 from wallwise.desk.errors import NoSuchEntry
 from wallwise.glossary.entry import Figure, Term
 from wallwise.glossary.load import figures, terms
@@ -17,12 +18,12 @@ def rules() -> tuple[Rule, ...]:
 
 
 def rule(name: str) -> Rule:
-    """The rule of this name; NoSuchEntry names the nearest where there is none."""
-    found = {r.name: r for r in RULES}
+    """The rule that has this name or had it before; NoSuchEntry names the nearest where there is none."""
     wanted = name.strip().lower().replace(" ", "-").replace("_", "-")
-    if wanted not in found:
-        raise NoSuchEntry(f"There is no rule named {name!r}{_nearest(wanted, found)}.")
-    return found[wanted]
+    found = rule_named(wanted)
+    if found is None:
+        raise NoSuchEntry(f"There is no rule named {name!r}{_nearest(wanted, (r.name for r in RULES))}.")
+    return found
 
 
 def entries() -> tuple[Figure | Term, ...]:
@@ -51,4 +52,4 @@ def _names(entry: Figure | Term) -> Iterator[str]:
 
 def _nearest(wanted: str, known: Iterable[str]) -> str:
     near = get_close_matches(wanted, known, n=3, cutoff=0.6)
-    return f"; did you mean {' or '.join(near)}?".removesuffix("?") if near else ""
+    return f"; did you mean {' or '.join(near)}" if near else ""

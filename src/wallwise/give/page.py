@@ -178,8 +178,8 @@ def _changes(dance: Dance) -> list[str]:
             line += f" Danced there instead: {_steps(restart.change)}."
         said.append(line)
     for tag in dance.tags:
-        if dance.sequence and tag.part.name in dance.sequence:
-            continue
+        if dance.sequence is not None and (tag.part.name in dance.sequence or tag.after_wall < 1):
+            continue  # the sequence tells when it is danced
         inside = f" after {_number(tag.after_counts)} counts" if tag.after_counts is not None else ""
         where = f"Inside wall {tag.after_wall}{inside}" if inside else f"After wall {tag.after_wall}"
         said.append(f"{where}: {tag.part.name}, {_number(tag.part.counts)} counts.")

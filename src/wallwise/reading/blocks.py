@@ -289,9 +289,9 @@ def _classify(block: Block) -> None:
 
 def _numbers_heading(block: Block, following: Block | None) -> bool:
     """Whether "3. WEAVE, DRAG" numbers a section: the steps under it count from 1 again."""
-    if block.kind != "steps" or len(block.pieces) != 1 or following is None or following.kind != "steps":
+    if block.kind != "steps" or len(block.pieces) != 1 or following is None or following.kind not in ("steps", "range", "range?"):
         return False
-    mark, below = block.pieces[0].mark, following.pieces[0].mark
+    mark, below = block.pieces[0].mark, following.pieces[0].mark if following.pieces else None
     if mark is None or below is None or len(mark.beats) > 1 or mark.first.denominator > 1:
         return False
     dotted = block.text[mark.start : mark.end].strip()[-1:] in ".):"
@@ -394,7 +394,7 @@ def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
     bracketed = text[start : start + 1] in "[("
     if last is None:
         if bracketed:
-            return len(mark.beats) > 1 or text[start + 1 : start + 6].lower().startswith("count")
+            return len(mark.beats) > 1 or mark.first == 1 or text[start + 1 : start + 6].lower().startswith("count")
         return len(mark.beats) > 1 or known_share(text[:start]) > 0.5 and mark.end >= len(text.rstrip(" .")) and "," not in text[start - 2 : start]
     gap = mark.first - last.last
     if bracketed:

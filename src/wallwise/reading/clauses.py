@@ -62,6 +62,7 @@ class Act:
     label: bool = False  # stands before a colon: a name for what follows
     aside: bool = False  # stands in brackets
     parted: bool = False  # the place stood right before the verb: "side touch" may be a step and a touch
+    closed: bool = False  # a figure's name that is a sentence of its own: perhaps a name for what follows
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
     unknown: list[Token] = field(default_factory=list)
@@ -89,6 +90,7 @@ class Clauses:
         self.acts: list[Act] = []
         self.act = Act()
         self.depth = 0
+        self.cells = 0  # cells of a table row behind us
         self._joined = False
         i = 0
         while i < len(tokens):
@@ -129,6 +131,7 @@ class Clauses:
             if act.times > 1:
                 last.times = act.times
             return
+        act.closed = act.closed or bool(act.figures and self.cells)
         self.acts.append(act)
 
     # -- one token --------------------------------------------------------------------
@@ -168,12 +171,17 @@ class Clauses:
                     self.act = Act(aside=self.depth > 1)
                 self.depth -= 1
                 self.act.aside = self.depth > 0
+        elif kind == "cell":
+            self._flush()
+            self.cells += bool(self.acts)
         elif kind == ":":
             self._flush()
             if self.acts:
                 self.acts[-1].label = True
         elif kind in _STOPS:
             self._flush()
+            if kind == "." and self.acts and self.acts[-1].figures:
+                self.acts[-1].closed = True
         return i + 1
 
     def _bracket_goes_on(self, i: int) -> bool:

@@ -7,13 +7,14 @@ the whole must fill the span.  Both are small searches that keep the few cheapes
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from heapq import nsmallest
 
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act, Turn
-from wallwise.reading.moves import Item, Move, Option, ticks
+from wallwise.reading.moves import PERHAPS, Item, Move, Option, ticks
 
 KEEP = 6
 _ONE = Fraction(1)
@@ -32,7 +33,7 @@ class Layout:
     over: Fraction = _ZERO
 
 
-def on_slots(items: list[Item], slots: tuple[Fraction, ...], next_beat: Fraction) -> list[Layout]:
+def on_slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     """The cheapest ways to lay the items on the beats a mark writes out, one move a beat."""
     found: list[Layout] = []
     for cost, row in _variants(items):
@@ -110,17 +111,21 @@ def _turned(item: Item, turn: Turn, *, at_end: bool = False, claims: Act | None 
     return Item(item.act, options)
 
 
-def _silent_cost(item: Item, alone: bool) -> float | None:
+def _silent_cost(item: Item, *, slots: bool) -> float | None:
     """What it costs to let the item have no count of its own; None: it must have one."""
     act = item.act
     if not item.options:
         return 0.4 if act.unknown else 0.05
     if act.verb == "and":
-        return 0.0
+        return 0.0 if slots else None
     if act.verb == "recover" and act.also:
         return 0.1
     if act.label:
         return 0.15
+    if act.closed:
+        return 0.6
+    if act.ing and act.verb in ("sweep", "drag", "hitch", "flick", "kick", "hook", "brush", "roll", "bump", "swivel", "bounce", "lock", "pop", "touch", "point"):
+        return 0.2
     if act.aside:
         return 0.3
     if act.verb == "hold":
@@ -160,7 +165,7 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     best: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {0: [(0.0, (), False)]}
     for i, item in enumerate(items):
         after: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {}
-        silent = _silent_cost(item, len(items) == 1)
+        silent = _silent_cost(item, slots=True)
         for s, rows in best.items():
             for cost, moves, elastic in rows:
                 if silent is not None:
@@ -178,6 +183,11 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     return nsmallest(KEEP, found, key=lambda lay: lay.cost)
 
 
+def _certain(move: Move) -> Move:
+    """The move as one that has a count of its own, written for it."""
+    return replace(move, kinds=((Kind.STEP, 0.0),)) if move.from_figure == PERHAPS else move
+
+
 def _cheapest(rows: list[tuple[float, tuple[Placed, ...], bool]]) -> list[tuple[float, tuple[Placed, ...], bool]]:
     return rows if len(rows) <= KEEP else nsmallest(KEEP, rows, key=lambda r: r[0])
 
@@ -192,7 +202,7 @@ def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type:
         if count == 0 or s + count > len(slots):
             continue
         beats = slots[s : s + count]
-        laid = tuple((beat, move) for beat, (_, move) in zip(beats, option.moves, strict=False))
+        laid = tuple((beat, _certain(move)) for beat, (_, move) in zip(beats, option.moves, strict=False))
         price = cost + option.cost + (0.1 if drop_last else 0.0)
         if k > 1 and not drop_last:
             price += _rhythm_cost(option, beats)
@@ -228,42 +238,71 @@ def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
 # -- on time --------------------------------------------------------------------------------------
 
 
+# Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
+_TICKS = 24
+
+
 def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
-    best: dict[Fraction, list[tuple[float, tuple[Placed, ...], bool]]] = {_ZERO: [(0.0, (), False)]}
-    limit = counts + 4
+    # best[t]: the cheapest (cost, chain of laid options) that end at tick t
+    best: dict[int, list[tuple[float, _Chain]]] = {0: [(0.0, None)]}
+    limit = int(counts * _TICKS) + 4 * _TICKS
     for i, item in enumerate(items):
-        after: dict[Fraction, list[tuple[float, tuple[Placed, ...], bool]]] = {}
-        silent = _silent_cost(item, len(items) == 1)
+        after: dict[int, list[tuple[float, _Chain]]] = {}
+        silent = _silent_cost(item, slots=False)
+        ways = list(_timed_ways(items, i))
         for t, rows in best.items():
-            for cost, moves, elastic in rows:
+            for cost, chain in rows:
                 if silent is not None:
-                    after.setdefault(t, []).append((cost + silent, _note(moves, item), elastic))
-                for option in item.options:
-                    for drop_last in (False, True):
-                        if drop_last and (len(option.moves) < 2 or not _absorbs(items, i, option)):
-                            break
-                        taken = option.moves[: len(option.moves) - drop_last]
-                        lasts = option.counts if not drop_last else option.moves[-1][0]
-                        end = t + lasts
-                        if end > limit or not taken:
-                            continue
-                        laid = tuple((start + t + at, move) for at, move in taken)
-                        price = cost + option.cost + (0.1 if drop_last else 0.0)
-                        after.setdefault(end, []).append((price, moves + laid, option.elastic))
-                        if option.elastic:
-                            for more in (1, 2, 3):
-                                if end + more <= limit:
-                                    after.setdefault(end + more, []).append((price + 0.35 * more, moves + laid, True))
-        best = {t: _cheapest(rows) for t, rows in after.items()}
-    found = []
-    for t, rows in best.items():
-        for cost, moves, _elastic in rows:
-            miss = abs(counts - t)
-            found.append(Layout(cost + 0.1 + 3.0 * float(miss), moves, max(counts - t, _ZERO), max(t - counts, _ZERO)))
-    return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+                    after.setdefault(t, []).append((cost + silent, (chain, t, (), item)))
+                for lasts, price, moves, elastic in ways:
+                    end = t + lasts
+                    if end > limit:
+                        continue
+                    link = (chain, t, moves, item)
+                    after.setdefault(end, []).append((cost + price, link))
+                    if elastic:
+                        for more in (1, 2, 3):
+                            if end + more * _TICKS <= limit:
+                                after.setdefault(end + more * _TICKS, []).append((cost + price + 0.35 * more, link))
+        best = {t: rows if len(rows) <= KEEP else nsmallest(KEEP, rows, key=_price) for t, rows in after.items()}
+    whole = int(counts * _TICKS)
+    found = sorted(
+        ((cost + 0.1 + 3.0 * abs(whole - t) / _TICKS, t, chain) for t, rows in best.items() for cost, chain in rows),
+        key=_price,
+    )
+    return [
+        Layout(cost, _laid(chain, start), Fraction(max(whole - t, 0), _TICKS), Fraction(max(t - whole, 0), _TICKS))
+        for cost, t, chain in found[:KEEP]
+    ]
 
 
-def hold_only(beats: tuple[Fraction, ...]) -> Layout:
-    """A layout of nothing but holds, for a piece of which nothing was understood."""
-    move = Move(((Kind.HOLD, 0.0),), Foot.NONE)
-    return Layout(20.0, tuple((b, move) for b in beats[:1]))
+_Chain = tuple | None  # type: ignore[type-arg]  # (chain before, tick, moves, item)
+
+
+def _price(row: tuple) -> float:  # type: ignore[type-arg]
+    cost: float = row[0]
+    return cost
+
+
+def _timed_ways(items: list[Item], i: int) -> Iterator[tuple[int, float, tuple[Placed, ...], bool]]:
+    """Each way an item can be danced of itself: ticks it lasts, cost, moves, whether it may last longer."""
+    for option in items[i].options:
+        if option.moves:
+            yield int(option.counts * _TICKS), option.cost, option.moves, option.elastic
+        if len(option.moves) > 1 and _absorbs(items, i, option):
+            yield int(option.moves[-1][0] * _TICKS), option.cost + 0.1, option.moves[:-1], option.elastic
+
+
+def _laid(chain: _Chain, start: Fraction) -> tuple[Placed, ...]:
+    links = []
+    while chain is not None:
+        chain, t, moves, item = chain
+        links.append((t, moves, item))
+    placed: tuple[Placed, ...] = ()
+    for t, moves, item in reversed(links):
+        if moves:
+            at = start + Fraction(t, _TICKS)
+            placed += tuple((at + offset, move) for offset, move in moves)
+        else:
+            placed = _note(placed, item)
+    return placed

@@ -16,6 +16,7 @@ from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.tokens import TURN
 
 CONFLICT = 10.0
+PERHAPS = "perhaps"  # a move that may be no event at all: the body decides
 _ZERO = Fraction(0)
 _HALF = Fraction(1, 2)
 STILL: tuple[tuple[int, float], ...] = ((0, 0.0),)
@@ -144,8 +145,8 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         options = _turn_options(act)
     elif act.verb == "and":
         # "heel & heel &": a quick step of the free foot between the beats
-        step = Move(((Kind.STEP, 0.0),), None, Place.BESIDE, where=(act.start, act.end))
-        options = [Option(((-_HALF, step),), _ZERO, 0.4)]
+        maybe = Move(((Kind.HOLD, 0.0), (Kind.STEP, 0.4)), None, Place.BESIDE, where=(act.start, act.end), from_figure=PERHAPS)
+        options = [Option(((-_HALF, maybe),), _ZERO)]
     elif act.verb == "same":
         options = []
     elif act.empty:
@@ -265,7 +266,7 @@ def _kinds_of(act: Act, before: Act | None) -> tuple[tuple[Kind, float], ...]:
         return ((Kind.HEEL, 0.0),)
     if verb == "touch" and part == "toe":
         return ((Kind.TOUCH, 0.0),)
-    if verb == "step" and part in ("heel", "toe"):
+    if verb in ("step", "cross") and part in ("heel", "toe"):
         return ((Kind.STEP, 0.0), (Kind.HEEL if part == "heel" else Kind.TOE, 0.5))
     if verb == "step" and part == "ball":
         return ((Kind.BALL, 0.0),)

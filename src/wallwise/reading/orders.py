@@ -61,6 +61,7 @@ class RestartOrder:
     span: Span = Span(0, 0)
     after_span: Span | None = None
     change: Remark | None = None
+    faces_twice: bool = False  # two clocks are told; which is the restart's is not certain
 
 
 @dataclass(slots=True)

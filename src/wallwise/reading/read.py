@@ -19,7 +19,7 @@ from wallwise.reading.blocks import blocks_of
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.header import Declared, read_header
 from wallwise.reading.layout import Layout, on_slots, on_time
-from wallwise.reading.moves import CONFLICT, Item, Move, items_of
+from wallwise.reading.moves import CONFLICT, PERHAPS, Item, Move, items_of
 from wallwise.reading.orders import Orders, RestartOrder, _clocks, read_orders, read_sequence
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText, outline, place_section
 from wallwise.reading.solve import Goal, Solution, Solved, solve
@@ -41,9 +41,19 @@ class Passage:
     acts: list[Act]
 
     @property
-    def line(self) -> Line:
-        """The line it stands in (the first, where there are several)."""
-        return self.groups[0].line
+    def group(self) -> Group:
+        """The stretch of text it is."""
+        return self.groups[0]
+
+    def span_of(self, move: Move) -> Span:
+        """The place in the sheet of the words that told the move."""
+        return self.span_at(move.where)
+
+    def span_at(self, where: tuple[int, int] | None) -> Span:
+        """The place in the sheet of characters of this passage's text; of the whole passage for None."""
+        group = self.groups[0]
+        start, end = where if where is not None and where[1] > where[0] else (0, group.end - group.start)
+        return group.line.span(group.start + start, group.start + end)
 
 
 @dataclass(slots=True)
@@ -128,6 +138,7 @@ def _passages(part: PartText, bar: int, usual: int) -> list[Passage]:
         if marked:
             for group in marked:
                 passages.append(_marked_passage(section, group, passages))
+                _claim_before(passages)
         else:
             passages.append(_unmarked_passage(section, passages, usual, bar))
         cursor += section.counts
@@ -135,40 +146,51 @@ def _passages(part: PartText, bar: int, usual: int) -> list[Passage]:
 
 
 def _marked_passage(section: SectionText, group: Group, before: list[Passage]) -> Passage:
-    items, acts = _items(group.text)
-    layouts = _layouts_on(list(items), group.beats)
+    acts = _items(group.text)[1]
+    layouts = list(_on_beats(group.text, group.beats))
     same = next((a for a in acts if a.verb == "same"), None)
     if same is not None and (not layouts or layouts[0].cost > 1.0):
         layouts = _repeated(same, group.beats[0], group.beats[-1] // 1 - group.beats[0] // 1 + 1, before=before, section=section) + layouts
     return Passage(section, [group], _few(layouts), list(acts))
 
 
+def _claim_before(passages: list[Passage]) -> None:
+    """A facing told before the first step of a passage is told of the one before: "…, to face 9 o'clock"."""
+    if len(passages) < 2 or not passages[-1].acts:
+        return
+    first, last = passages[-1].acts[0], passages[-2]
+    if not first.empty or first.faces is None or first.unknown and len(first.unknown) > 4:
+        return
+    told = []
+    for layout in last.layouts:
+        if layout.moves and layout.moves[-1][1].faces is None:
+            at, move = layout.moves[-1]
+            layout = replace(layout, moves=(*layout.moves[:-1], (at, replace(move, faces=first.faces, faces_at=None))))
+        told.append(layout)
+    last.layouts = told
+
+
 @lru_cache(maxsize=8192)
-def _layouts_cached(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
-    items, _ = _items(text)
-    return tuple(_layouts_fresh(list(items), beats))
-
-
-def _layouts_on(items: list[Item], beats: tuple[Fraction, ...]) -> list[Layout]:
-    return _layouts_fresh(items, beats)
-
-
-def _layouts_fresh(items: list[Item], beats: tuple[Fraction, ...]) -> list[Layout]:
-    layouts = on_slots(items, beats, beats[-1] + 1)
+def _on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
+    """The ways to dance a piece of text on the beats that its mark writes out."""
+    items = list(_items(text)[0])
+    layouts = on_slots(items, beats)
     whole = all(b.denominator == 1 for b in beats)
     if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):
         layouts = layouts + on_time(items, beats[0], Fraction(len(beats)))
-    return layouts
+    return tuple(layouts)
+
+
+@lru_cache(maxsize=8192)
+def _in_time(text: str, start: Fraction, counts: Fraction) -> tuple[Layout, ...]:
+    """The ways to dance a piece of text without a mark so that it fills `counts`."""
+    return tuple(on_time(list(_items(text)[0]), start, counts))
 
 
 def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, bar: int) -> Passage:
     """A section without count marks: its figures last as long as they last, and fill it."""
-    items: list[Item] = []
-    acts: list[Act] = []
-    for group in section.groups:
-        found, told = _items(group.text)
-        items += found
-        acts += told
+    group = _one_group(section)
+    acts = list(_items(group.text)[1])
     told_counts = section.counts if section.range else _counts_in(section)
     sizes = [(told_counts, 0.0)] if told_counts else [
         (Fraction(usual), 0.0), (Fraction(2 * usual), 0.7), (Fraction(usual, 2), 0.7),
@@ -178,7 +200,7 @@ def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, b
     best: list[Layout] = []
     chosen = sizes[0][0]
     for counts, extra in sizes:
-        layouts = [replace(lay, cost=lay.cost + extra) for lay in on_time(items, section.base, counts)]
+        layouts = [replace(lay, cost=lay.cost + extra) for lay in _in_time(group.text, section.base, counts)]
         if same is not None:
             layouts += [replace(lay, cost=lay.cost + extra) for lay in _repeated(same, section.base, counts, before=before, section=section)]
             layouts.sort(key=lambda lay: lay.cost)
@@ -189,7 +211,18 @@ def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, b
         section.counts = chosen + best[0].over
     elif best and best[0].left and not section.range:
         section.counts = chosen - best[0].left
-    return Passage(section, section.groups, _few(best), acts)
+    return Passage(section, [group], _few(best), acts)
+
+
+def _one_group(section: SectionText) -> Group:
+    """The lines of a section without marks as one stretch of text."""
+    if len(section.groups) == 1:
+        return section.groups[0]
+    line = section.groups[0].line.slice(section.groups[0].start, section.groups[0].end)
+    for group in section.groups[1:]:
+        comma = Line(line.text + ",", [*line.starts, line.ends[-1]], [*line.ends, line.ends[-1]])
+        line = comma.join(group.line.slice(group.start, group.end))
+    return Group(line, 0, len(line.text), None)
 
 
 def _counts_in(section: SectionText) -> Fraction | None:
@@ -293,7 +326,7 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
     for part in real:
         goal = _goal(reading, phrased)
         solution = solve([p.layouts for p in passages[part.name]], goal)
-        reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, solution))
+        reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, passages[part.name], solution))
         last_end = solution.ended
     main = reading.parts[real[0].name].solution if real else None
     for part in out.parts:
@@ -303,7 +336,7 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
                 starts[Foot.RIGHT] = 0.0
             goal = Goal(starts, None, 1.5, end_weight=main.started if main else None)
             solution = solve([p.layouts for p in passages[part.name]], goal)
-            reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, solution))
+            reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, passages[part.name], solution))
     reading.dance = _dance(reading, real, bar)
     reading.options = _options(reading)
     reading.dance = replace(reading.dance, options=tuple(o.option for o in reading.options))
@@ -361,8 +394,12 @@ def _end_claim(reading: Reading) -> tuple[int, Span] | None:
     return None
 
 
-def _part(text: PartText, solution: Solution) -> Part:
-    steps = [_step(e, solution) for e in solution.events]
+def _part(text: PartText, passages: list[Passage], solution: Solution) -> Part:
+    steps = [
+        replace(_step(e), span=passages[e.group].span_of(e.move))
+        for e in solution.events
+        if e.kind is not Kind.HOLD or e.move.from_figure != PERHAPS
+    ]
     sections = []
     for n, section in enumerate(text.sections):
         begin, end = section.base, section.base + section.counts
@@ -372,7 +409,7 @@ def _part(text: PartText, solution: Solution) -> Part:
     return Part(text.name, tuple(sections))
 
 
-def _step(event: Solved, solution: Solution) -> Step:
+def _step(event: Solved) -> Step:
     move = event.move
     inferred = []
     if move.foot is None and event.foot in (Foot.LEFT, Foot.RIGHT):
@@ -430,7 +467,7 @@ def _change(reading: Reading, order: RestartOrder) -> tuple[tuple[Step, ...], Fr
 
     mark = leading_mark(words)
     body = words[mark.end :] if mark is not None else re.sub(r"^\W*", "", words)
-    items, _ = _items(body)
+    items = _items(body)[0]
     if not items:
         return (), None
     section_base = Fraction(0)
@@ -446,7 +483,7 @@ def _change(reading: Reading, order: RestartOrder) -> tuple[tuple[Step, ...], Fr
     else:
         n = sum(1 for i in items if i.options)
         beats = tuple(order.after - n + 1 + i for i in range(n))
-    layouts = _layouts_on(list(items), beats)
+    layouts = list(_on_beats(body, beats))
     if not layouts or not layouts[0].moves:
         return (), None
     before = Foot.BOTH
@@ -456,7 +493,7 @@ def _change(reading: Reading, order: RestartOrder) -> tuple[tuple[Step, ...], Fr
             before, facing = event.weight, event.facing
     starts = {before: 0.0} if before is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
     solution = solve([_few(layouts)], Goal(starts, None, 1.0, facing, end_weight=main.solution.started))
-    return tuple(_step(e, solution) for e in solution.events), beats[0]
+    return tuple(_step(e) for e in solution.events), beats[0]
 
 
 def _tags(reading: Reading, extras: dict[str, Part]) -> tuple[Tag, ...]:
@@ -518,7 +555,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     items, acts = _items(body)
     if not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
         return None
-    layouts = _layouts_on(list(items), beats)
+    layouts = list(_on_beats(body, beats))
     if not layouts or not layouts[0].moves or layouts[0].cost > 4:
         return None
     events = read_part.solution.events
@@ -530,7 +567,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
         return None
     starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
     solution = solve([_few(layouts)], Goal(starts, {inside[-1].facing: 0.0}, 2.0, facing, end_weight=inside[-1].weight))
-    steps = tuple(_step(e, solution) for e in solution.events)
+    steps = tuple(_step(e) for e in solution.events)
     section = next((s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0])
     rel = [b - section.base + 1 for b in beats]
     label = f"{rel[0]}-{rel[-1] // 1}" if len(rel) > 1 else str(rel[0])
@@ -548,5 +585,3 @@ def _named_beats(part: PartReading, remark: Remark, beats: tuple[Fraction, ...])
     return tuple(b + shift for b in beats)
 
 
-def _kind_is_step(kind: Kind) -> bool:
-    return kind.takes_weight

@@ -9,7 +9,8 @@ from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Lexicon, Word
 
 _RAW = re.compile(
-    r"(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
+    r"(?P<lasts>\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b)"
+    r"|(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
     r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\))"
     r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
@@ -18,7 +19,7 @@ _RAW = re.compile(
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
     r"|(?P<word>[a-z\u00e0-\u024f](?:[a-z'\u00e0-\u024f]|\.(?=[a-z]\.)|\.(?<=\b[rl]\.)(?=\s?f|\s?foot|f))*(?:/(?=f\b|o\b)[a-z])?)"
-    r"|(?P<stop>\s-+\s|[,;:()\[\]|*>=<~\"/.!?]|->|\.\.\.|-|&|\+|\u2022)"
+    r"|(?P<cell>\t)|(?P<stop>\s-+\s|[,;:()\[\]|*>=<~\"/.!?]|->|\.\.\.|-|&|\+|\u2022)"
 )
 _FACES = re.compile(
     r"(?:\b(?:to\s+)?(?:face|facing|looking at|see|towards?|on|the|at)\s+)?(?:(?:the|your|its)\s+)?\b(?P<wall>front|back|home|starting|original|rear|opening)\s+wall\b"
@@ -86,7 +87,7 @@ def _wall_of(face: re.Match[str]) -> int:
 def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tuple[int, Token | None]:
     """How many raw pieces the longest phrase from `i` takes, and its token (None: no phrase)."""
     first = raw[i]
-    if first.lastgroup in ("clock", "feet", "stop", "dotted") and not (first.group() in "&+(") and first.group() != "-":
+    if first.lastgroup in ("clock", "feet", "stop", "dotted", "cell", "lasts") and not (first.group() in "&+(") and first.group() != "-":
         return 1, None
     words: list[str] = []
     full: list[str] = []
@@ -101,7 +102,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tu
         if word == "(" and j + 2 < len(raw) and raw[j + 1].group() in ("r", "l") and raw[j + 2].group() == ")" and not words:
             foot = Foot(raw[j + 1].group().upper())
             return 3, Token(Word.SIDE, foot, piece.start(), raw[j + 2].end(), f"({foot.value})")
-        if piece.lastgroup in ("clock", "stop") and word not in "&+":
+        if piece.lastgroup in ("clock", "stop", "cell", "lasts") and word not in "&+":
             break
         if piece.lastgroup in ("feet", "dotted") and j > i:
             break
@@ -139,6 +140,10 @@ def _single(found: re.Match[str]) -> Token:
         return Token("number", int(text), *place)
     if group == "word":
         return Token("unknown", text, *place)
+    if group == "lasts":
+        return Token("lasts", None, *place)
+    if group == "cell":
+        return Token("cell", None, *place)
     return Token("," if text.strip(" -") == "" and len(text) > 1 else text.strip(), None, *place)
 
 

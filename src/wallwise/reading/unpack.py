@@ -30,7 +30,7 @@ _CONTROLS = re.compile(r"[\x00-\x08\x0e-\x1f\x7f]")
 _GLYPHS = {f"{_W}tab": "\t", f"{_W}br": "\n", f"{_W}cr": "\n", f"{_W}noBreakHyphen": "-"}
 
 
-class Refusal(Exception):  # noqa: N818 (a refusal is no fault of the program's)
+class Refusal(Exception):
     """Why the file is refused, in one sentence."""
 
 

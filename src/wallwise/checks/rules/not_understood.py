@@ -1,0 +1,54 @@
+"""Words in the steps that could not be read as steps."""
+
+from collections.abc import Iterator
+
+from wallwise.checks.rule import Rule
+from wallwise.checks.sight import count_in, whole_sheet
+from wallwise.dance.finding import Finding, Severity
+from wallwise.dance.model import Foot
+from wallwise.reading import Reading
+from wallwise.reading.read import PartReading, Passage
+
+# A reading dearer than this bends the words further than a teacher would.
+DOUBTFUL = 1.9
+
+
+def _find(reading: Reading) -> Iterator[Finding]:
+    for part in reading.parts.values():
+        used = {e.group: e.layout for e in part.solution.events}
+        for n, passage in enumerate(part.passages):
+            problem = _problem(passage, used.get(n))
+            if problem:
+                yield whole_sheet(
+                    RULE.name, RULE.severity, passage.span_at(None), problem + f" (“{_short(passage.group.text)}”)",
+                    section=passage.section.number, part=part.text.name, count=_count(part, passage),
+                )  # fmt: skip
+
+
+def _problem(passage: Passage, index: int | None) -> str:
+    if not passage.layouts or index is None and not any(layout.moves for layout in passage.layouts):
+        return "These words could not be read as steps"
+    layout = passage.layouts[index or 0]
+    if not any(m.foot is not Foot.NONE for _, m in layout.moves) and any(a.unknown for a in passage.acts) and layout.cost > 0.5:
+        return "These words could not be read as steps"
+    if layout.cost < DOUBTFUL:
+        return ""
+    strange = [t.text for act in passage.acts for t in act.unknown]
+    if strange:
+        return f"These words could only be guessed at; not known here: {', '.join(strange[:4])}"
+    if passage.group.written is not None and layout.left:
+        return "There are fewer steps here than counts"
+    return "The steps and the counts told here do not fit each other"
+
+
+def _short(text: str) -> str:
+    text = " ".join(text.split())
+    return text if len(text) <= 60 else text[:57] + "…"
+
+
+def _count(part: PartReading, passage: Passage) -> str:
+    beats = passage.group.beats
+    return count_in(passage.section, beats[0]) if beats else ""
+
+
+RULE = Rule("not-understood", Severity.WARNING, "Words in the steps could not be read as steps.", _find)
