@@ -124,20 +124,19 @@ def test_a_narrow_terminal_is_never_overrun(terminal: Terminal, faulty: Path, so
 
 def test_watching_checks_again_when_the_sheet_is_saved(sound: Path, faulty: Path) -> None:
     """The second check shows what was saved meanwhile; Ctrl-C ends with the last exit code."""
-    process = subprocess.Popen(
-        [sys.executable, "-m", "wallwise", "check", str(sound), "--watch"], stdout=subprocess.PIPE, text=True
-    )
-    assert process.stdout
-    late = threading.Timer(30, process.kill)
-    late.start()
-    first = iter(process.stdout.readline, "")
-    assert any(line.startswith("Watching") for line in first)
-    sound.write_text(faulty.read_text(encoding="utf-8"), encoding="utf-8")
-    assert any("lantern-ferry.txt:" in line for line in first)
-    assert any(line.startswith("Watching") for line in first)
-    process.send_signal(2)
-    late.cancel()
-    assert process.wait(timeout=10) == 1
+    command = [sys.executable, "-m", "wallwise", "check", str(sound), "--watch"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
+        late = threading.Timer(30, process.kill)
+        late.start()
+        assert process.stdout
+        lines = iter(process.stdout.readline, "")
+        assert any(line.startswith("Watching") for line in lines)
+        sound.write_text(faulty.read_text(encoding="utf-8"), encoding="utf-8")
+        assert any("lantern-ferry.txt:" in line for line in lines)
+        assert any(line.startswith("Watching") for line in lines)
+        process.send_signal(2)
+        assert process.wait(timeout=10) == 1
+        late.cancel()
 
 
 def test_a_refusal_anywhere_is_a_sentence(run: Run, monkeypatch: pytest.MonkeyPatch, sound: Path) -> None:

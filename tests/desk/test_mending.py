@@ -26,13 +26,15 @@ SAFE = "Ferry\n1 step R ? 1 step R\n2 step L\n"
 FOOT = "Ferry\n1 step R\n2 step R ? 2 step L | 2 touch R\n3 step R ? 3 step R\n"
 
 
-def test_a_mend_is_safe_when_the_same_steps_are_danced(plain_reader: Reader) -> None:
-    """A lone mend that changes no step is safe; one of several, or one that changes a foot, never."""
-    assert [offer.safe for offer in offers(plain_reader(SAFE))] == [True]
+def test_a_mend_is_safe_when_it_rewrites_no_step(plain_reader: Reader) -> None:
+    """A lone mend outside the steps is safe; one of several, or one that rewrites a step, never."""
+    assert [offer.safe for offer in offers(plain_reader("Ferry ? Ferry\n1 step R\n"))] == [True]
+    assert [offer.safe for offer in offers(plain_reader("Ferry ? Ferry | Fairy\n1 step R\n"))] == [False] * 2
+    assert [offer.safe for offer in offers(plain_reader("Ferry ? Ferry ?\n1 step R\n"))] == [False]
     assert [(o.number, o.safe, o.likeliest) for o in offers(plain_reader(FOOT))] == [
         (1, False, True),
         (2, False, False),
-        (3, True, True),
+        (3, False, True),
     ]
 
 

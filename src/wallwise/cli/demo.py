@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+_FINDINGS_SHOWN = 2  # of each sheet
+
 
 def demo(
     *,
@@ -18,7 +20,7 @@ def demo(
 
     They are those of an invented hall, some with a mistake to be found.
     """
-    from wallwise.cli.reporting import finding_lines
+    from wallwise.cli.reporting import show_findings
     from wallwise.cli.screen import console
     from wallwise.cli.table import show_table
     from wallwise.desk.demo import run_demo
@@ -27,10 +29,8 @@ def demo(
     screen = console()
     packs = list(run_demo(out))
     show_table([Checked(Path(p.report.name), p.report) for p in packs], screen)
-    for made in packs:
-        for finding in (f for f in made.report.findings if f.loud):
-            screen.print()
-            for line in finding_lines(finding, made.report, path=made.report.name, width=screen.width):
-                screen.print(line)
     screen.print()
+    for made in packs:
+        if not made.report.sound:
+            show_findings(made.report, screen, path=made.report.name, most=_FINDINGS_SHOWN)
     screen.print(f"The sheets lie in {out / 'sheets'}. Each dance has its pack: open {out}/NAME/page.html.")

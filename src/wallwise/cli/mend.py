@@ -27,7 +27,7 @@ def mend(
 ) -> int:
     """Show the mends of a sheet and make those you choose.
 
-    The old sheet is kept.  A mend is safe when the same steps are danced with it and nothing new is found.
+    The old sheet is kept.  A mend is safe when it rewrites no step and less is found with it.
     Exits 0 when the sheet is sound afterwards, 1 when something is left to settle.
     """
     from wallwise.cli.screen import console
@@ -58,7 +58,7 @@ def _show(offer: Offer, report: Report, out: Console) -> None:
     from wallwise.desk.mending import changed_lines
 
     place = report.lines.place(offer.mend.span.start)
-    safe = "  (safe: the same steps are danced)" if offer.safe else ""
+    safe = "  (safe: no step is rewritten)" if offer.safe else ""
     out.print(
         Text.assemble(
             (f"{offer.number:>2}  ", "bold"),

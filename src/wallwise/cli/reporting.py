@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from rich.console import Console
+from rich.console import Console, RenderableType
+from rich.padding import Padding
 from rich.text import Text
 
 from wallwise.cli.screen import STYLES, excerpt, printable
@@ -16,22 +17,31 @@ from wallwise.dance.model import Part
 from wallwise.desk.facts import number
 from wallwise.desk.report import Report
 
+MENDS_SHOWN = 3  # of a finding; `wallwise mend` shows them all
+
 _FOOT = {"L": "left", "R": "right", "both": "both feet"}
+
+
+def show_findings(report: Report, console: Console, *, path: str, most: int | None = None) -> None:
+    """Print the findings, a blank line after each, and how many more there are than `most`."""
+    for finding in report.findings[:most]:
+        for line in finding_lines(finding, report, path=path, width=console.width):
+            console.print(line)
+        console.print()
+    if most is not None and len(report.findings) > most:
+        console.print(f"{len(report.findings) - most} more in {printable(path)}.\n")
 
 
 def show_report(report: Report, console: Console, *, path: str) -> None:
     """Print the findings, then the summary."""
-    for finding in report.findings:
-        for line in finding_lines(finding, report, path=path, width=console.width):
-            console.print(line)
-        console.print()
+    show_findings(report, console, path=path)
     for line in summary_lines(report):
         console.print(line)
     console.print()
     console.print(verdict(report))
 
 
-def finding_lines(finding: Finding, report: Report, *, path: str, width: int) -> Iterator[Text]:
+def finding_lines(finding: Finding, report: Report, *, path: str, width: int) -> Iterator[RenderableType]:
     """The finding as a compiler would show it: place, line, carets, message, mends."""
     place = report.lines.place(finding.span.start)
     end = report.lines.place(finding.span.end)
@@ -48,10 +58,14 @@ def finding_lines(finding: Finding, report: Report, *, path: str, width: int) ->
     shown, carets = excerpt(line, place.column - 1, stop, width=max(width - len(gutter), 20))
     yield Text.assemble((gutter, "dim"), shown)
     yield Text.assemble((f"{'':>5} | ", "dim"), (carets, style))
-    yield Text(f"  {finding.message}")
-    for index, mend in enumerate(finding.mends, 1):
+    yield _indented(Text(printable(finding.message)))
+    for index, mend in enumerate(finding.mends[:MENDS_SHOWN], 1):
         name = "mend" if len(finding.mends) == 1 else f"mend {index}"
-        yield Text.assemble((f"  {name}: ", "bold green"), printable(mend.says))
+        yield _indented(Text.assemble((f"{name}: ", "bold green"), printable(mend.says)))
+
+
+def _indented(text: Text) -> RenderableType:
+    return Padding(text, (0, 0, 0, 2), expand=False)
 
 
 def _where(finding: Finding) -> str:

@@ -24,9 +24,9 @@ STYLES = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow", Severity.
 def console(*, stderr: bool = False) -> Console:
     """A console on standard output, or on standard error."""
     stream: IO[Any] = sys.stderr if stderr else sys.stdout
-    made = Console(file=stream, highlight=False, markup=False, emoji=False, soft_wrap=not stream.isatty())
+    made = Console(file=stream, highlight=False, markup=False, emoji=False)
     if not made.is_terminal:
-        made.width = _PIPE_WIDTH
+        made.width, made.soft_wrap = _PIPE_WIDTH, True
     elif made.width > _WIDEST:
         made.width = _WIDEST  # longer lines are hard to read
     return made

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from wallwise.dance.finding import Finding, Mend
-from wallwise.dance.model import Span
+from wallwise.dance.model import Part, Span
 from wallwise.desk.errors import DeskError, Unreadable, Unwritable
 from wallwise.desk.files import keep_copy, write_whole
 from wallwise.desk.report import Report, check_text
@@ -18,8 +18,8 @@ from wallwise.reading.source import SourceError, load
 class Offer:
     """One mend on offer, numbered from 1.
 
-    `safe` says that with it the very same steps are danced and nothing new is found: only what
-    is said about the dance changes.
+    `safe` says that it rewrites no step, that with it the very same steps are danced, and that
+    less is found: only what is said about the dance changes.
     """
 
     number: int
@@ -49,12 +49,15 @@ def offers(report: Report) -> tuple[Offer, ...]:
         for mend in finding.mends:
             if (mend.span, mend.replace) not in seen:
                 seen.add((mend.span, mend.replace))
-                safe = len(finding.mends) == 1 and _keeps_dance(report, mend)
+                safe = len(finding.mends) == 1 and _is_safe(report, mend)
                 found.append(Offer(len(found) + 1, finding, mend, safe))
     return tuple(found)
 
 
-def _keeps_dance(report: Report, mend: Mend) -> bool:
+def _is_safe(report: Report, mend: Mend) -> bool:
+    # The reader dances what was most likely meant, so the same dance is no proof that no step was rewritten.
+    if any(_overlap(step.span, mend.span) for part in _parts(report) for step in part.steps if step.span):
+        return False
     try:
         after = check_text(mend.apply(report.text), name=report.name)
     except Unreadable:
@@ -69,6 +72,14 @@ def _keeps_dance(report: Report, mend: Mend) -> bool:
         new.options,
     )
     return same and _faults(after) < _faults(report)
+
+
+def _parts(report: Report) -> tuple[Part, ...]:
+    return (*report.dance.parts, *(tag.part for tag in report.dance.tags))
+
+
+def _overlap(one: Span, other: Span) -> bool:
+    return one.start < other.end and other.start < one.end
 
 
 def _faults(report: Report) -> int:

@@ -170,7 +170,7 @@ def _continues(last: Block, line: Line, paragraph: int, bullet: bool) -> bool:
     """Whether `line` goes on with the logical line before it."""
     text, before = line.text, last.text
     mark_before = leading_mark(before)
-    if mark_before is not None and mark_before.end >= len(before.rstrip()) and leading_mark(text) is None and not _starts_block(text):
+    if mark_before is not None and mark_before.end >= len(before.rstrip()) and before.lstrip("([ ")[:1] in "0123456789&" and leading_mark(text) is None and not _starts_block(text):
         return True  # a count mark in a row of its own, its words in the next
     if bullet or paragraph != last.paragraph and not _open_ended(before):
         return False

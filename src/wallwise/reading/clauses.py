@@ -62,6 +62,7 @@ class Act:
     label: bool = False  # stands before a colon: a name for what follows
     aside: bool = False  # stands in brackets
     parted: bool = False  # the place stood right before the verb: "side touch" may be a step and a touch
+    fresh: bool = False  # a comma or another stop stands before it
     closed: bool = False  # a figure's name that is a sentence of its own: perhaps a name for what follows
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
@@ -92,6 +93,8 @@ class Clauses:
         self.depth = 0
         self.cells = 0  # cells of a table row behind us
         self._joined = False
+        self._fresh = True
+        self._lead: Token | None = None
         i = 0
         while i < len(tokens):
             i = self._take(i)
@@ -108,9 +111,12 @@ class Clauses:
     def _touch(self, token: Token) -> None:
         if self.act.start < 0:
             self.act.start = token.start
-            self.act.joined = self._joined
-            self._joined = False
+            self._open_act()
         self.act.end = max(self.act.end, token.end)
+
+    def _open_act(self) -> None:
+        self.act.joined, self.act.fresh = self._joined, self._fresh
+        self._joined = self._fresh = False
 
     def _flush(self, *, joined: bool = False) -> None:
         act = self.act
@@ -132,6 +138,9 @@ class Clauses:
                 last.times = act.times
             return
         act.closed = act.closed or bool(act.figures and self.cells)
+        if self._lead is not None and act.foot is None and not act.feet and not act.both and act.verb not in ("hold", "turn"):
+            act.foot, act.foot_at = self._lead.value, (self._lead.start, self._lead.end)
+            self._lead = None
         self.acts.append(act)
 
     # -- one token --------------------------------------------------------------------
@@ -174,12 +183,16 @@ class Clauses:
         elif kind == "cell":
             self._flush()
             self.cells += bool(self.acts)
+        elif kind == "lead":
+            self._lead = token
         elif kind == ":":
             self._flush()
+            self._fresh = True
             if self.acts:
                 self.acts[-1].label = True
         elif kind in _STOPS:
             self._flush()
+            self._fresh = True
             if kind == "." and self.acts and self.acts[-1].figures:
                 self.acts[-1].closed = True
         return i + 1
@@ -622,8 +635,7 @@ class Clauses:
                 act = self.act
         if act.start < 0:
             act.start = turn.start
-            act.joined = self._joined
-            self._joined = False
+            self._open_act()
         act.end = max(act.end, token_end)
         act.turn = turn
         if not act.verb and not act.figures and not (act.foot is not None and act.place) and not act.feet:

@@ -135,7 +135,7 @@ def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> Non
     for pattern in _COUNTS:
         for found in pattern.finditer(text):
             before = text[: found.start()][-28:]
-            if re.search(r"(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin\w*|count in|lead|bridge|dance|first|on|clap|add|last)\W*(?:\w+\W+){0,2}$", before, re.IGNORECASE) and not re.search(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE):
+            if re.search(r"(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count in|lead|bridge|dance|first|on|clap|add|last)\W*(?:\w+\W+){0,2}$", before, re.IGNORECASE) and not re.search(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE):
                 continue
             if intro is not None and intro.start() <= found.start() < intro.end():
                 continue

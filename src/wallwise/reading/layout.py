@@ -197,6 +197,8 @@ def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type:
     k = len(option.moves)
     for drop_last in (False, True):
         count = k - drop_last
+        if not drop_last and _tells_twice(items, i, option):
+            continue
         if drop_last and (k < 2 or not _absorbs(items, i, option)):
             break
         if count == 0 or s + count > len(slots):
@@ -225,7 +227,20 @@ def _absorbs(items: list[Item], i: int, option: Option) -> bool:
     last = option.moves[-1][1]
     if first.kinds[0][0] is last.kinds[0][0] and (first.place is last.place or first.place is Place.UNSAID):
         return True
-    return len(option.moves) > 2 and nxt.act.start - here.end <= 12
+    return len(option.moves) > 2 and not nxt.act.fresh and nxt.act.start - here.end <= 12
+
+
+def _tells_twice(items: list[Item], i: int, option: Option) -> bool:
+    """Whether the act after a figure says its recover over again, so that the figure cannot hold it too."""
+    nxt = next((it for it in items[i + 1 :] if it.act.verb != "and"), None)
+    return (
+        len(option.moves) > 1
+        and option.moves[-1][1].kinds[0][0] is Kind.RECOVER
+        and nxt is not None
+        and nxt.act.verb == "recover"
+        and not nxt.act.also
+        and bool(items[i].act.figures)
+    )
 
 
 def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
@@ -287,7 +302,7 @@ def _price(row: tuple) -> float:  # type: ignore[type-arg]
 def _timed_ways(items: list[Item], i: int) -> Iterator[tuple[int, float, tuple[Placed, ...], bool]]:
     """Each way an item can be danced of itself: ticks it lasts, cost, moves, whether it may last longer."""
     for option in items[i].options:
-        if option.moves:
+        if option.moves and not _tells_twice(items, i, option):
             yield int(option.counts * _TICKS), option.cost, option.moves, option.elastic
         if len(option.moves) > 1 and _absorbs(items, i, option):
             yield int(option.moves[-1][0] * _TICKS), option.cost + 0.1, option.moves[:-1], option.elastic

@@ -45,6 +45,7 @@ class Move:
     long: bool = False
     also: tuple[str, ...] = ()
     from_figure: str = ""
+    loose: bool = False  # inside a figure that turns as a whole: where in it the turn falls is not told
     way_told: bool = True  # False: a turn whose direction the sheet leaves open
 
 
@@ -115,6 +116,9 @@ def items_of(acts: list[Act]) -> list[Item]:
         items.append(Item(told, _options(told, before)))
         if not told.aside and told.verb != "and" and (told.verb or told.figures or told.part):
             before = told
+    for item, after in zip(items, items[1:], strict=False):
+        if item.act.verb == "rock" and after.act.verb == "recover":
+            item.options = [o for o in item.options if not any(m.from_figure == "rock" for _, m in o.moves)]
     return items
 
 
@@ -422,7 +426,7 @@ def _way_options(
                     Move(
                         ((kind, 0.0),), foot, place, ((t + shares.get(i, 0), 0.0),), toward,
                         weight=ends_on, where=(act.start, act.end), foot_at=act.foot_at if told and i == 0 else None,
-                        from_figure=figure.name, way_told=turn is None or turn.way is not None or bool(own),
+                        from_figure=figure.name, loose=bool(shares) and i < len(steps) - 1, way_told=turn is None or turn.way is not None or bool(own),
                     ),
                 )
             )  # fmt: skip

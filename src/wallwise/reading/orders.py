@@ -42,6 +42,7 @@ _CLOCK = re.compile(
     r"\b(?P<h>1[0-2]|0?[1-9])(?:[:.](?P<m>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)|\b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<wall>front|back|home)\b(?:\s+wall)?|\b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))|\b(?P<word>twelve|three|six|nine)\s+o'?\s?clock|\b(?P<wall2>front|back|home)\s+wall",
     re.IGNORECASE,
 )
+_STARTS_FACING = re.compile(r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE)
 _HOURS = {"twelve": 0, "three": 3, "six": 6, "nine": 9}
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
 _SEQUENCE_KEY = re.compile(r"\b(?:sequence|order|phrasing|pattern|structure|routine|phrase order|dance order)\b\s*(?:of (?:the )?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$", re.IGNORECASE)
@@ -315,7 +316,11 @@ def _with_facing(order: RestartOrder | TagOrder, remark: Remark, named: _Named, 
     at = walls[i][1]
     stop = next((b for _, b in walls[i + 1 :] if b > at), remark.end)
     text = remark.line.text
-    near = [c for c in named.clocks if (at <= c[1] < stop or len(walls) == 1) and not re.search(r"\b(?:starts?|begins?|started|which)\s+(?:\w+\s+){0,2}(?:at|facing|on)?\s*(?:the\s+)?$", text[max(0, c[1] - 28) : c[1] + (0 if text[c[1]].isdigit() else 7)].rstrip("frontbackhome "), re.IGNORECASE)]
+    near = [
+        c for c in named.clocks
+        if (at <= c[1] < stop or len(walls) == 1 or not remark.start <= at < remark.end)
+        and not _STARTS_FACING.search(text[remark.start : c[1]])
+    ]  # fmt: skip
     if near:
         value, start, end = near[-1]
         order.faces, order.faces_span = value, remark.line.span(start, end)

@@ -120,7 +120,7 @@ def _dance(states: dict[_State, list[_Path]], layout: Layout, number: int, index
                 faced = (facing + turn) % TURN
                 for extra, now, said in _faced(move, faced):
                     solved = Solved(at, foot, kind, turn, now, bears, move, number, index, clash + said)
-                    mark = hash((at, foot, now)) if _WEIGHTED[kind] and foot in (_L, _R) else 0
+                    mark = hash((at, foot, None if move.loose else now)) if _WEIGHTED[kind] and foot in (_L, _R) else 0
                     grown = [
                         _Path(p.cost + cost + extra, hash((p.sign, mark)) if mark else p.sign, (p.chain, solved))
                         for p in paths
@@ -224,7 +224,7 @@ def _first_difference(mine: tuple[Solved, ...], other: tuple[Solved, ...]) -> tu
 
     a, b = steps(mine), steps(other)
     for x, y in zip(a, b, strict=False):
-        if (x.at, x.foot, x.facing) != (y.at, y.foot, y.facing):
+        if (x.at, x.foot) != (y.at, y.foot) or x.facing != y.facing and not (x.move.loose and y.move.loose):
             return x, y
     if len(a) != len(b):
         return (a[len(b)] if len(a) > len(b) else a[-1] if a else None), (b[len(a)] if len(b) > len(a) else b[-1] if b else None)

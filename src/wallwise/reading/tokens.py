@@ -10,6 +10,7 @@ from wallwise.glossary.lexicon import Lexicon, Word
 
 _RAW = re.compile(
     r"(?P<lasts>\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b)"
+    r"|(?P<lead>\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?)"
     r"|(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
     r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\))"
@@ -87,7 +88,7 @@ def _wall_of(face: re.Match[str]) -> int:
 def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tuple[int, Token | None]:
     """How many raw pieces the longest phrase from `i` takes, and its token (None: no phrase)."""
     first = raw[i]
-    if first.lastgroup in ("clock", "feet", "stop", "dotted", "cell", "lasts") and not (first.group() in "&+(") and first.group() != "-":
+    if first.lastgroup in ("clock", "feet", "stop", "dotted", "cell", "lasts", "lead") and not (first.group() in "&+(") and first.group() != "-":
         return 1, None
     words: list[str] = []
     full: list[str] = []
@@ -102,7 +103,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tu
         if word == "(" and j + 2 < len(raw) and raw[j + 1].group() in ("r", "l") and raw[j + 2].group() == ")" and not words:
             foot = Foot(raw[j + 1].group().upper())
             return 3, Token(Word.SIDE, foot, piece.start(), raw[j + 2].end(), f"({foot.value})")
-        if piece.lastgroup in ("clock", "stop", "cell", "lasts") and word not in "&+":
+        if piece.lastgroup in ("clock", "stop", "cell", "lasts", "lead") and word not in "&+":
             break
         if piece.lastgroup in ("feet", "dotted") and j > i:
             break
@@ -140,6 +141,8 @@ def _single(found: re.Match[str]) -> Token:
         return Token("number", int(text), *place)
     if group == "word":
         return Token("unknown", text, *place)
+    if group in ("lead", "led"):
+        return Token("lead", Foot(found["led"][0].upper()), *place)
     if group == "lasts":
         return Token("lasts", None, *place)
     if group == "cell":
