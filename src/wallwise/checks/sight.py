@@ -11,7 +11,7 @@ from wallwise.dance.counts import full_label
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot, Span
 from wallwise.reading.outline import SectionText
-from wallwise.reading.read import PartReading, Passage, Reading
+from wallwise.reading.read import PartReading, Passage, Reading, is_ending
 from wallwise.reading.solve import Solved
 from wallwise.reading.tokens import TURN
 
@@ -44,6 +44,8 @@ class Sight(NamedTuple):
 def sights(reading: Reading) -> Iterator[Sight]:
     """Every event of every part, in order."""
     for part in reading.parts.values():
+        if is_ending(part.text.name):
+            continue  # where in a wall it begins is not known here
         for event in part.solution.events:
             yield Sight(part, part.passages[event.group], event)
 

@@ -24,7 +24,7 @@ _ORDINALS = dict(zip("first second third fourth fifth sixth seventh eighth ninth
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8}
 _NUMBER = "|".join([r"\d{1,2}", *NUMBER_WORDS, *_ORDINALS])
 _SECTION = re.compile(
-    rf"^\W*(?:(?:section|sect|sec|set|block|verse|phrase|eight|part|s)\b\.?\s*(?:#|no\.?)?\s*(?P<a>{_NUMBER}|[ivx]+)\b"
+    rf"^\W*(?:(?:section|sect|sec|set|block|verse|phrase|eight|part|pattern|figure|fig|s)\b\.?\s*(?:#|no\.?)?\s*(?P<a>{_NUMBER}|[ivx]+)\b"
     rf"|(?:s|sec|sect)(?P<b>\d{{1,2}})\b"
     rf"|(?:the\s+)?(?P<c>\d(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})\s+(?:section|eight|8|set|part|six|6|block|sequence of 8)(?:\s+(?:counts?|beats?))?\b)"
     r"(?:\s*\(?\s*(?:counts?\s*)?\(?(?P<from>\d{1,3})\s*(?:-|to)\s*(?P<to>\d{1,3})\)?(?:\s*counts?)?\s*\)?)?"
@@ -37,9 +37,11 @@ _RANGE = re.compile(
     re.IGNORECASE,
 )
 _PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest>.*)$", re.IGNORECASE)
-_PART_SECTION = re.compile(r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[A-Z].*)$")
+_PART_SECTION = re.compile(r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$")
 _LETTER = re.compile(r"^\W{0,3}(?P<letter>[A-H])\s*[:.)\]-]\s+(?P<rest>\S.*)$")
 _EXTRA = re.compile(r"^\W*(?P<name>(?:(?P<nth>1st|2nd|3rd|first|second|big|little|short|long)\s+)?(?:tag|bridge|ending|finish|finale|outro|end)(?:\s*(?P<n>[1-9A-C])\b(?!\s*(?:counts?|beats?|restarts?|-count)))?)\b(?P<rest>.*)$", re.IGNORECASE)
+_COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
+_ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
 
 ORDER_WORDS = re.compile(
@@ -116,6 +118,9 @@ def _clean(lines: list[Line]) -> list[tuple[Line, int, bool, int]]:
             line = line.slice(found.end())
             paragraph += 1
             text = line.text
+        if _COLUMNS.search(text):
+            line = Line(_COLUMNS.sub(lambda m: "\t" + m.group()[1:], line.text), line.starts, line.ends)
+            text = line.text
         bullet = _BULLET.match(text)
         if bullet:
             line = line.slice(bullet.end())
@@ -172,6 +177,8 @@ def _continues(last: Block, line: Line, paragraph: int, bullet: bool) -> bool:
     mark_before = leading_mark(before)
     if mark_before is not None and mark_before.end >= len(before.rstrip()) and before.lstrip("([ ")[:1] in "0123456789&" and leading_mark(text) is None and not _starts_block(text):
         return True  # a count mark in a row of its own, its words in the next
+    if _ENDS_MARKED.search(before) and not _open_ended(before):
+        return False
     if bullet or paragraph != last.paragraph and not _open_ended(before):
         return False
     if _starts_block(text) or leading_mark(text) is not None and not _mid_sentence(before, text):
@@ -260,6 +267,7 @@ def _classify(block: Block) -> None:
         block.name = (found["letter"] or found["letter2"]).upper()
         block.number = int(found["number"] or found["number2"])
         block.rest = found.start("rest" if found["letter"] else "rest2")
+        _range_in_heading(block)
         return
     if (found := _PART.match(text)) and not re.search(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b", text[found.start("rest"):]) and not re.match(r"\s*(?:and|,|&)", found["rest"]):
         block.kind, block.name, block.rest = "part", found["letter"].upper(), found.start("rest")
@@ -358,6 +366,9 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         marks.append(mark)
     if not marks:
         return [Piece(None, 0, len(text))]
+    if _only_numbers(text, marks):
+        lead, *marks = marks
+        return _trailing(marks, begin=lead.end)
     before = text[: marks[0].start].strip(" \t.,;:-([")
     if before and known_share(before) > 0.2 and not text[marks[-1].end :].strip(" .,;:)*"):
         return _trailing(marks)
@@ -371,9 +382,21 @@ def _is_trailing(text: str, marks: list[Mark]) -> bool:
     return text[marks[0].start : marks[0].start + 2].strip().startswith(("(", "[")) or text[max(0, marks[0].start - 1) : marks[0].start + 1].strip().startswith(":")
 
 
-def _trailing(marks: list[Mark], tail: int | None = None) -> list[Piece]:
+def _only_numbers(text: str, marks: list[Mark]) -> bool:
+    """Whether the first mark only numbers the line of a list: "2. Cross R over L (3 & 4)"."""
+    if len(marks) < 2 or marks[0].start > 0 or len(marks[0].beats) > 1 or marks[0].first.denominator > 1:
+        return False
+    return (
+        text[marks[0].start : marks[0].end].strip()[-1:] in ".)"
+        and text[marks[1].start] in "[("
+        and len(marks[1].beats) > 1
+        and known_share(text[marks[0].end : marks[1].start]) > 0.2
+    )
+
+
+def _trailing(marks: list[Mark], tail: int | None = None, begin: int = 0) -> list[Piece]:
     pieces = []
-    at = 0
+    at = begin
     for mark in marks:
         pieces.append(Piece(mark, at, mark.start))
         at = mark.end
@@ -389,9 +412,16 @@ def _mark_places(text: str, at: int) -> list[int]:
     return sorted(places)
 
 
+_OF_COUNTS = re.compile(r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$", re.IGNORECASE)
+
+
 def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
     """Whether a mark met inside a line can be one: it goes on where the last one stopped."""
     bracketed = text[start : start + 1] in "[("
+    if not bracketed and _OF_COUNTS.search(text[:start]):
+        return False
+    if last is not None and bracketed and len(last.beats) == 1 and last.start == 0 and len(mark.beats) > 1 and text[last.start : last.end].strip()[-1:] in ".)":
+        return True
     if last is None:
         if bracketed:
             return len(mark.beats) > 1 or mark.first == 1 or text[start + 1 : start + 6].lower().startswith("count")

@@ -91,14 +91,16 @@ class Clauses:
         self.acts: list[Act] = []
         self.act = Act()
         self.depth = 0
-        self.cells = 0  # cells of a table row behind us
         self._joined = False
         self._fresh = True
         self._lead: Token | None = None
+        self._opened = self._shut = 0  # acts before the bracket last opened, and at its end
+        self._cell_starts = [0]
         i = 0
         while i < len(tokens):
             i = self._take(i)
         self._flush()
+        self._name_cells()
 
     # -- moving along -----------------------------------------------------------------
 
@@ -137,11 +139,22 @@ class Clauses:
             if act.times > 1:
                 last.times = act.times
             return
-        act.closed = act.closed or bool(act.figures and self.cells)
         if self._lead is not None and act.foot is None and not act.feet and not act.both and act.verb not in ("hold", "turn"):
             act.foot, act.foot_at = self._lead.value, (self._lead.start, self._lead.end)
             self._lead = None
         self.acts.append(act)
+
+    def _name_cells(self) -> None:
+        """Of the cells of a table row, the one that tells most is the steps; the others name them."""
+        bounds = [*self._cell_starts, len(self.acts)]
+        cells = [self.acts[a:b] for a, b in zip(bounds, bounds[1:], strict=False) if a < b]
+        if len(cells) < 2:
+            return
+        told = max(cells, key=lambda cell: sum(2 * bool(a.foot or a.feet) + (not a.empty) for a in cell))
+        for cell in cells:
+            if cell is not told:
+                for act in cell:
+                    act.label = True
 
     # -- one token --------------------------------------------------------------------
 
@@ -169,12 +182,15 @@ class Clauses:
         elif kind in "([":
             if not self._bracket_goes_on(i + 1):
                 self._flush()
+                self._fresh = True
+                self._opened = len(self.acts)
                 self.depth += 1
                 self.act = Act(aside=True)
             else:
                 self.depth += 1
         elif kind in ")]":
             if self.depth:
+                self._shut = len(self.acts) + (not self.act.empty)
                 if self.act.aside:
                     self._flush()
                     self.act = Act(aside=self.depth > 1)
@@ -182,7 +198,9 @@ class Clauses:
                 self.act.aside = self.depth > 0
         elif kind == "cell":
             self._flush()
-            self.cells += bool(self.acts)
+            self._fresh = True
+            if self.acts and self._cell_starts[-1] != len(self.acts):
+                self._cell_starts.append(len(self.acts))
         elif kind == "lead":
             self._lead = token
         elif kind == ":":
@@ -255,7 +273,7 @@ class Clauses:
         if nxt.word is Word.WEIGHT or nxt.word == "clock":
             return i + 1
         self._flush(joined=True)
-        if token.text == "&":
+        if token.text == "&" and not (self.acts and self.acts[-1].verb == "turn"):
             self.acts.append(Act(verb="and", start=token.start, end=token.end))
         return i + 1
 
@@ -653,6 +671,15 @@ class Clauses:
 
     def _take_again(self, i: int, token: Token) -> int:
         if self.act.start < 0 and self.acts:
+            before = self.tokens[i - 1].word if i else ""
+            if before in (")", "]") and len(self.acts) - self._opened > 1:
+                # "(step R, pivot 1/4 left) x2": the whole bracket again
+                told = self.acts[self._opened :]
+                for act in told:
+                    act.aside = False
+                for _ in range(token.value - 1):
+                    self.acts += [replace(act, fresh=True) for act in told]
+                return i + 1
             self.acts[-1].times = token.value
             return i + 1
         self._touch(token)
@@ -687,6 +714,12 @@ class Clauses:
             self._touch(token)
             self.act.both = False
             self.act.also.append("change weight")
+            return i + 1
+        if token.value != "none" and self._fresh and self.act.start < 0 and self.acts and self._word(i + 1) in (Word.SIDE, Word.FOOT, Word.RELATION, Word.PLACE):
+            # "- weight back on R": told like a step of its own, and where a count waits for it, it is one
+            self.act.verb = "recover"
+            self._touch(token)
+            self.act.also.append("weight")
             return i + 1
         j = i + 1
         value: Foot | str = "none" if token.value == "none" else "take"

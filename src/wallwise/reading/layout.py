@@ -83,7 +83,7 @@ def _variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
 
 
 def _can_turn(item: Item) -> bool:
-    return bool(item.options) and item.act.turn is None and item.act.verb not in ("hold", "turn") and not item.act.label
+    return bool(item.options) and item.act.turn is None and item.act.verb not in ("hold", "turn", "and") and not item.act.label
 
 
 def _turned(item: Item, turn: Turn, *, at_end: bool = False, claims: Act | None = None) -> Item:

@@ -22,7 +22,7 @@ _NUM = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(_ORD)}|{'|'.join(list(NUMBER_WO
 _LISTED = rf"{_NUM}(?:\s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?{_NUM}(?!\s*(?:counts?|beats?|o'?\s?c|:)))*"
 _WALLS = re.compile(
     rf"\b(?:walls?|wls?|rotations?|repetitions?|w)\s*(?:no\.?|numbers?|#)?\s*(?P<a>{_LISTED})\b"
-    rf"|\b(?P<b>(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(_ORD)})(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:the\s+)?(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(_ORD)}))*)\s+(?:walls?|repetitions?|rotations?|time\s+(?:through|round|around)|time\b|sequence|go)"
+    rf"|\b(?P<b>(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(_ORD)})(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(_ORD)}))*)\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b"
     r"|\bw(?P<c>\d{1,2})\b",
     re.IGNORECASE,
 )
@@ -42,6 +42,7 @@ _CLOCK = re.compile(
     r"\b(?P<h>1[0-2]|0?[1-9])(?:[:.](?P<m>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)|\b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<wall>front|back|home)\b(?:\s+wall)?|\b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))|\b(?P<word>twelve|three|six|nine)\s+o'?\s?clock|\b(?P<wall2>front|back|home)\s+wall",
     re.IGNORECASE,
 )
+_NEGATED = re.compile(r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)", re.IGNORECASE)
 _STARTS_FACING = re.compile(r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE)
 _HOURS = {"twelve": 0, "three": 3, "six": 6, "nine": 9}
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
@@ -203,16 +204,12 @@ def _by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 
 def _names(text: str, start: int, end: int) -> _Named:
-    kinds = [m for m in _KIND.finditer(text, start, end)]
+    kinds = [m for m in _KIND.finditer(text, start, end) if not _NEGATED.search(text[max(start, m.start() - 6) : min(end, m.end() + 10)])]
     kind = ""
     if any(m["tag"] for m in kinds) and any(m["restart"] for m in kinds):
         kind = "both"
     elif kinds:
         kind = "tag" if kinds[0]["tag"] else "restart"
-    if kind == "restart" and re.search(r"\bno restarts?\b|\brestarts?\s*:?\s*(?:none|no|0)\b", text[start:end], re.IGNORECASE):
-        kind = ""
-    if kind == "tag" and re.search(r"\bno tags?\b|\btags?\s*:?\s*(?:none|no|0)\b", text[start:end], re.IGNORECASE):
-        kind = ""
     walls = [([_num(w) for w in re.findall(_NUM, m["a"] or m["b"] or m["c"], re.IGNORECASE)], m.start()) for m in _WALLS.finditer(text, start, end)]
     taken = [m.span() for m in _WALLS.finditer(text, start, end)]
     counts = [
@@ -321,6 +318,8 @@ def _with_facing(order: RestartOrder | TagOrder, remark: Remark, named: _Named, 
         if (at <= c[1] < stop or len(walls) == 1 or not remark.start <= at < remark.end)
         and not _STARTS_FACING.search(text[remark.start : c[1]])
     ]  # fmt: skip
+    if len(named.clocks) == len(walls) > 1:
+        near = [named.clocks[i]]
     if near:
         value, start, end = near[-1]
         order.faces, order.faces_span = value, remark.line.span(start, end)

@@ -47,6 +47,7 @@ class SectionText:
     groups: list[Group] = field(default_factory=list)
     base: Fraction = Fraction(1)
     counts: Fraction = Fraction(0)
+    wraps: bool = False  # its last mark runs into the first beat of the next section ("8&1")
     from_heading: bool = False  # no lines follow: the heading is all there is
 
     @property
@@ -411,8 +412,11 @@ def _number_lines(part: PartText) -> None:
         part.sections.append(SectionText(n, groups=[group]))
 
 
-def place_section(section: SectionText, base: Fraction, bar: int, usual: int) -> None:
-    """Give every marked group of a section its absolute beats, from `base` on, and the section its counts."""
+def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *, danced: bool = False) -> None:
+    """Give every marked group of a section its absolute beats, from `base` on, and the section its counts.
+
+    `danced` says that the section before has danced its first beat already.
+    """
     marked = [g for g in section.groups if g.written is not None]
     if not marked:
         length = section.range[1] - section.range[0] + 1 if section.range else usual
@@ -423,7 +427,7 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int) ->
     running = base > 1 and -1 <= first.first - base <= 1
     shift = Fraction(0) if running else base - 1
     begins = base
-    last = base - 1  # the last beat danced so far
+    last = base - 1 + danced  # the last beat danced so far
     wrapped = False
     for group in marked:
         mark = group.written
@@ -435,6 +439,9 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int) ->
                     shift += bars
                     break
         group.beats = tuple(b + shift for b in mark.beats)
+        if len(mark.beats) == 1 and mark.start > group.start and group.beats[0] - last > 1 and mark.first.denominator == 1:
+            # a number behind a line of several steps says how far the count has come
+            group.beats = tuple(Fraction(n) for n in range(int(last // 1) + 1, int(group.beats[0]) + 1))
         gap = group.beats[0] - last
         group.gap = gap - 1 if gap > 1 else (gap if gap <= 0 else Fraction(0))
         last = max(last, group.beats[-1])
@@ -442,6 +449,7 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int) ->
     end = last // 1
     if wrapped and end > begins:
         end -= 1
+        section.wraps = True
     section.counts = Fraction(end - begins + 1)
     if section.range is not None and section.range[1] - section.range[0] + 1 > section.counts and section is not None:
         # A section whose last counts are told nowhere keeps the length its heading gives.

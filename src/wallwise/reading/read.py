@@ -8,6 +8,7 @@ Text never makes this raise, but for `NotASheet`: a text without a single step.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import lru_cache
@@ -19,7 +20,7 @@ from wallwise.reading.blocks import blocks_of
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.header import Declared, read_header
 from wallwise.reading.layout import Layout, on_slots, on_time
-from wallwise.reading.moves import CONFLICT, PERHAPS, Item, Move, items_of
+from wallwise.reading.moves import CONFLICT, PERHAPS, Item, Move, items_of, ticks
 from wallwise.reading.orders import Orders, RestartOrder, _clocks, read_orders, read_sequence
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText, outline, place_section
 from wallwise.reading.solve import Goal, Solution, Solved, solve
@@ -129,11 +130,12 @@ def _items(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
 
 def _passages(part: PartText, bar: int, usual: int) -> list[Passage]:
     """Every piece of a part with its layouts, sections placed one after the other."""
-    cursor = Fraction(1)
+    cursor, wrapped = Fraction(1), False
     passages: list[Passage] = []
     for section in part.sections:
         section.base = cursor
-        place_section(section, cursor, bar, usual)
+        place_section(section, cursor, bar, usual, danced=wrapped)
+        wrapped = section.wraps
         marked = [g for g in section.groups if g.beats]
         if marked:
             for group in marked:
@@ -148,7 +150,7 @@ def _passages(part: PartText, bar: int, usual: int) -> list[Passage]:
 def _marked_passage(section: SectionText, group: Group, before: list[Passage]) -> Passage:
     acts = _items(group.text)[1]
     layouts = list(_on_beats(group.text, group.beats))
-    same = next((a for a in acts if a.verb == "same"), None)
+    same = _same_of(acts)
     if same is not None and (not layouts or layouts[0].cost > 1.0):
         layouts = _repeated(same, group.beats[0], group.beats[-1] // 1 - group.beats[0] // 1 + 1, before=before, section=section) + layouts
     return Passage(section, [group], _few(layouts), list(acts))
@@ -196,7 +198,7 @@ def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, b
         (Fraction(usual), 0.0), (Fraction(2 * usual), 0.7), (Fraction(usual, 2), 0.7),
         (Fraction(3 * usual, 2), 1.2), (Fraction(3 * usual), 1.5), (Fraction(4 * usual), 1.5),
     ]  # fmt: skip
-    same = next((a for a in acts if a.verb == "same"), None)
+    same = _same_of(acts)
     best: list[Layout] = []
     chosen = sizes[0][0]
     for counts, extra in sizes:
@@ -250,6 +252,17 @@ def _few(layouts: list[Layout]) -> list[Layout]:
 # -- "the same on the other foot" -----------------------------------------------------------------
 
 
+def _same_of(acts: Sequence[Act]) -> Act | None:
+    """The "same again" among the acts, with the turn, the count and the facing told beside it."""
+    same = next((a for a in acts if a.verb == "same"), None)
+    if same is None:
+        return None
+    for act in acts:
+        if act is not same and act.turn is not None and same.turn is None and act.verb == "turn":
+            same = replace(same, turn=act.turn, faces=same.faces or act.faces, faces_at=same.faces_at or act.faces_at, number=act.number)
+    return same
+
+
 def _repeated(same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText) -> list[Layout]:
     """What was danced before, once more from beat `first`, on the same foot or the other."""
     sources = _sources(same, first, counts, before, section)
@@ -264,9 +277,37 @@ def _repeated(same: Act, first: Fraction, counts: Fraction, *, before: list[Pass
         plain = tuple((at + shift, replace(m, faces=None, weight=None)) for lay in choice for at, m in lay.moves)
         mirror = tuple((at, _flip(m)) for at, m in plain)
         for moves, flipped in ((plain, False), (mirror, True)):
-            found.append(Layout(cost + _repeat_cost(same, moves, flipped), moves))
+            price = cost + _repeat_cost(same, moves, flipped)
+            if same.turn is None:
+                found.append(Layout(price, _claiming(moves, same)))
+            else:
+                found += [Layout(price + extra, _claiming(more, same)) for more, extra in _with_turn(moves, same, section)]
         if len(found) > 12:
             break
+    return found
+
+
+def _claiming(moves: tuple[tuple[Fraction, Move], ...], same: Act) -> tuple[tuple[Fraction, Move], ...]:
+    """The repeated moves with the facing that the repeat is said to end in."""
+    if same.faces is None or not moves:
+        return moves
+    at, last = moves[-1]
+    return (*moves[:-1], (at, replace(last, faces=same.faces, faces_at=same.faces_at)))
+
+
+def _with_turn(
+    moves: tuple[tuple[Fraction, Move], ...], same: Act, section: SectionText
+) -> list[tuple[tuple[tuple[Fraction, Move], ...], float]]:
+    """The repeated moves with the turn that the repeat adds, on the count it names or on any."""
+    found = []
+    for i, (at, move) in enumerate(moves):
+        on = at - section.base + 1
+        if same.number is not None and on != same.number or move.foot is Foot.NONE:
+            continue
+        turned = tuple(
+            (size + own, cost + price) for size, cost in ticks(same.turn) for own, price in move.turns
+        )
+        found.append(((*moves[:i], (at, replace(move, turns=turned)), *moves[i + 1 :]), 0.1 if same.number else 0.4))
     return found
 
 
@@ -335,11 +376,26 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
             if last_end is Foot.BOTH:
                 starts[Foot.RIGHT] = 0.0
             goal = Goal(starts, None, 1.5, end_weight=main.started if main else None)
+            if is_ending(part.name):
+                # It is danced from somewhere inside a wall: which foot is free then, and where the
+                # room faces, is not known here.
+                goal = Goal({Foot.LEFT: 0.0, Foot.RIGHT: 0.1}, None, 0.0)
+                for passage in passages[part.name]:
+                    passage.layouts = [_without_claims(lay) for lay in passage.layouts]
             solution = solve([p.layouts for p in passages[part.name]], goal)
             reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, passages[part.name], solution))
     reading.dance = _dance(reading, real, bar)
     reading.options = _options(reading)
     reading.dance = replace(reading.dance, options=tuple(o.option for o in reading.options))
+
+
+def is_ending(name: str) -> bool:
+    """Whether an extra part of that name closes the song rather than adding to a wall."""
+    return re.match(r"ending|finish|finale|outro|end\b", name, re.IGNORECASE) is not None
+
+
+def _without_claims(layout: Layout) -> Layout:
+    return replace(layout, moves=tuple((at, replace(m, faces=None)) for at, m in layout.moves))
 
 
 def _usual(out: Outline, bar: int) -> int:
@@ -435,7 +491,7 @@ def _dance(reading: Reading, real: list[PartText], bar: int) -> Dance:
     sequence = orders.sequence
     if sequence is not None and len(real) == 1 and real[0].name == "main":
         sequence = None
-    ending = next((p for n, p in extras.items() if re.match(r"ending|finish|finale|outro|end\b", n, re.IGNORECASE)), None)
+    ending = next((p for n, p in extras.items() if is_ending(n)), None)
     if sequence is not None:
         tags += tuple(Tag(0, p) for n, p in extras.items() if p is not ending and not any(t.part.name == n for t in tags))
     return Dance(

@@ -16,6 +16,7 @@ _RAW = re.compile(
     r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\))"
     r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
+    r"|(?P<named>\b(?:right|left)(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)(?:(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)\b)+(?!\s+(?:foot|heel|toe|side|over|behind|in front|across|beside|next|to\b|forward|back|diagonal|knee)))"
     r"|(?P<feet>\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))|\b[rl]{2,8}\b)"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
@@ -88,7 +89,7 @@ def _wall_of(face: re.Match[str]) -> int:
 def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tuple[int, Token | None]:
     """How many raw pieces the longest phrase from `i` takes, and its token (None: no phrase)."""
     first = raw[i]
-    if first.lastgroup in ("clock", "feet", "stop", "dotted", "cell", "lasts", "lead") and not (first.group() in "&+(") and first.group() != "-":
+    if first.lastgroup in ("clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead") and not (first.group() in "&+(") and first.group() != "-":
         return 1, None
     words: list[str] = []
     full: list[str] = []
@@ -105,7 +106,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tu
             return 3, Token(Word.SIDE, foot, piece.start(), raw[j + 2].end(), f"({foot.value})")
         if piece.lastgroup in ("clock", "stop", "cell", "lasts", "lead") and word not in "&+":
             break
-        if piece.lastgroup in ("feet", "dotted") and j > i:
+        if piece.lastgroup in ("feet", "named", "dotted") and j > i:
             break
         spelt = word.split() if piece.lastgroup == "amount" else [_bare(word)]
         words += spelt
@@ -141,6 +142,8 @@ def _single(found: re.Match[str]) -> Token:
         return Token("number", int(text), *place)
     if group == "word":
         return Token("unknown", text, *place)
+    if group == "named":
+        return Token("feet", tuple(Foot(w[0].upper()) for w in re.findall(r"right|left", text)), *place)
     if group in ("lead", "led"):
         return Token("lead", Foot(found["led"][0].upper()), *place)
     if group == "lasts":

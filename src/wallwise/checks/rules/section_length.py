@@ -8,12 +8,14 @@ from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Span
 from wallwise.reading import Reading
 from wallwise.reading.outline import SectionText
-from wallwise.reading.read import PartReading
+from wallwise.reading.read import PartReading, is_ending
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
     bar = reading.dance.beats_per_bar
     for part in reading.parts.values():
+        if is_ending(part.text.name):
+            continue
         for section in part.text.sections:
             counts = section.counts
             told = section.range[1] - section.range[0] + 1 if section.range else None

@@ -6,13 +6,15 @@ from wallwise.checks.rule import Rule
 from wallwise.checks.sight import FOOT_NAMES, Sight, at, clock, where
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
-from wallwise.reading.read import PartReading
+from wallwise.reading.read import PartReading, is_ending
 from wallwise.reading.solve import Solved
 
 
 def doubts(reading: Reading) -> Iterator[tuple[PartReading, Solved, Solved]]:
     """Each part's first doubt: the part, the event as read, and the event of the rival reading."""
     for part in reading.parts.values():
+        if is_ending(part.text.name):
+            continue
         if part.solution.rival is not None and part.solution.rival_own is not None:
             yield part, part.solution.rival_own, part.solution.rival
 
