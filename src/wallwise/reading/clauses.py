@@ -44,6 +44,8 @@ class Act:
     place: str = ""
     diagonal: bool = False
     said_place: bool = False
+    against: Foot | None = None  # the other foot named: "beside L", "over R"
+    against_at: tuple[int, int] | None = None
     toward: Foot | None = None
     toward_at: tuple[int, int] | None = None
     both: bool = False
@@ -101,6 +103,7 @@ class Clauses:
             i = self._take(i)
         self._flush()
         self._name_cells()
+        self.acts = _with_feet(self.acts)
 
     # -- moving along -----------------------------------------------------------------
 
@@ -109,6 +112,12 @@ class Clauses:
 
     def _word(self, i: int) -> Word | str:
         return self.tokens[i].word if i < len(self.tokens) else ""
+
+    def _solid(self, i: int) -> Word | str:
+        """The class of the first token from `i` on that is not to be ignored."""
+        while self._word(i) is Word.IGNORE:
+            i += 1
+        return self._word(i)
 
     def _touch(self, token: Token) -> None:
         if self.act.start < 0:
@@ -268,7 +277,7 @@ class Clauses:
             return i + 1
         if before is not None and before.word is Word.PLACE and nxt.word is Word.PLACE and nxt.value in ("out", "in", "across", "diagonal", "back", "forward") and before.value in ("forward", "back", "out", "in", "diagonal") and not self._starts_step(i + 1):
             return i + 1  # "forward and out"
-        if before is not None and before.word in (Word.SIDE, Word.FOOT) and nxt.word in (Word.SIDE, Word.FOOT) and self._word(i + 2) not in (Word.PLACE, Word.PART, Word.VERB):
+        if before is not None and before.word in (Word.SIDE, Word.FOOT) and nxt.word in (Word.SIDE, Word.FOOT) and self._solid(i + 2) not in (Word.PLACE, Word.PART, Word.VERB, Word.FIGURE):
             return i + 1  # "right and left"
         if nxt.word is Word.WEIGHT or nxt.word == "clock":
             return i + 1
@@ -290,6 +299,8 @@ class Clauses:
 
     def _take_verb(self, i: int, token: Token) -> int:
         act = self.act
+        if act.verb == "turn" and token.ing and token.value in ("hitch", "sweep", "kick", "flick", "hook", "touch", "point", "brush", "drag"):
+            act.foot, act.foot_at = None, None  # "turn 1/2 left on L hitching R": L only stands
         if act.verb == "turn" and (token.ing or act.turn is None or act.turn.own in ("", "turn")):
             # "turn 1/4 right stepping R": the turn is done with the step
             if not token.ing and act.turn is not None and not act.joined and act.turn.own == "turn" and act.turn.eighths is None:
@@ -304,12 +315,14 @@ class Clauses:
             if token.value == "ball" and act.verb == "step" and not act.foot:
                 act.part = "ball"
                 return i + 1
-            if token.value == "step" and act.verb in ("ball", "touch", "point") and False:
+            if token.value == "step" and token.place == "long" and act.verb == "step" and not act.said_place:
+                act.long = True  # "step right a long step to the side"
+                self._touch(token)
                 return i + 1
             self._flush(joined=False)
         elif act.part and act.part != "ball" and act.start >= 0 and not act.feet:
-            if token.value in ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick"):
-                pass  # "heel touch", "toe drop"
+            if token.value in ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick") or act.foot is not None:
+                pass  # "heel touch", "toe drop", "RF toe cross over LF"
             else:
                 self._flush()
         elif act.place and act.said_place and act.foot is None and token.value not in ("rock", "step", "touch", "point", "kick", "close", "lock", "ball", "stomp", "drag", "sway"):
@@ -402,11 +415,16 @@ class Clauses:
             self.act.toward, self.act.toward_at = token.value, (token.start, token.end)
             self._touch(token)
             return i + 1
+        far = self._peek(i + 2)
+        if nxt is Word.PLACE and after is not None and after.value in ("forward", "back") and far is not None and far.word is Word.PLACE and far.value == "diagonal" and (before is Word.RELATION or self.act.foot is not None):
+            self.act.toward, self.act.toward_at = token.value, (token.start, token.end)
+            self._touch(token)
+            return i + 1
         if nxt is Word.PLACE and after is not None and after.value == "diagonal" and self.act.foot is None and before is Word.PLACE:
             self.act.toward, self.act.toward_at = token.value, (token.start, token.end)
             self._touch(token)
             return i + 1
-        if before is Word.RELATION and self.tokens[i - 1].value == "to" and self.act.verb not in ("recover", "close") :
+        if before is Word.RELATION and self.tokens[i - 1].value == "to" and self.act.verb not in ("recover", "close", "drag"):
             if self.act.verb in ("step", "touch") and self.act.foot is not None and self.act.place == "beside":
                 return i + 1
             self.act.toward, self.act.toward_at = token.value, (token.start, token.end)
@@ -426,11 +444,11 @@ class Clauses:
         before = self.tokens[i - 1] if i else None
         nxt = self._word(i + 1)
         if before is not None and before.word is Word.PLACE and before.value in ("beside", "across", "behind") and act.foot is not None:
-            return i + 1  # the foot it is placed against
+            return self._place_against(i, token)
         if before is not None and before.word is Word.RELATION and before.value in ("to", "of") and act.foot is not None:
-            return i + 1
+            return self._place_against(i, token) if act.verb in ("close", "drag", "touch") else i + 1
         if before is not None and before.word is Word.PLACE and before.value in ("across", "behind", "beside") and act.verb and act.foot is None and sure is False and nxt not in (Word.PLACE, Word.FOOT, Word.SIDE, Word.PART) and act.verb in ("cross", "close", "lock", "touch", "point", "hook") and before.text not in ("together", "tog"):
-            return i + 1  # "cross over L": L is what is crossed
+            return self._place_against(i, token)  # "cross over L": L is what is crossed
         if act.foot is None:
             if act.verb == "turn" and act.turn is not None and act.turn.own in ("", "turn") and not sure and False:
                 return i + 1
@@ -462,6 +480,12 @@ class Clauses:
         if not act.toward and not sure:
             act.toward, act.toward_at = token.value, (token.start, token.end)
             self._touch(token)
+        return i + 1
+
+    def _place_against(self, i: int, token: Token) -> int:
+        if self.act.against is None:
+            self.act.against, self.act.against_at = token.value, (token.start, token.end)
+        self._touch(token)
         return i + 1
 
     def _again_on(self, token: Token) -> None:
@@ -751,6 +775,40 @@ class Clauses:
             self.act.foot = self.acts[-1].foot
             self.act.foot_at = None
         return i + 1
+
+
+def _with_feet(acts: list[Act]) -> list[Act]:
+    """Feet told behind what they do, in pieces of their own: "shuffle forward, right, left, right"."""
+    joined: list[Act] = []
+    i = 0
+    while i < len(acts):
+        act = acts[i]
+        i += 1
+        joined.append(act)
+        if act.feet or act.verb not in ("", "step") or not (act.figures or (act.verb == "step" and act.foot is None)):
+            continue
+        j, feet = i, [act.foot] if act.foot is not None else []
+        while j < len(acts) and _bare(acts[j]) and (not feet or acts[j].aside == acts[i].aside):
+            feet += acts[j].feet or ((acts[j].foot,) if acts[j].foot is not None else ())
+            j += 1
+        alternate = all(a is not b for a, b in zip(feet, feet[1:], strict=False))
+        if j > i and not alternate and act.foot is not None and acts[i].feet and acts[i].feet[0] is act.foot:
+            feet = list(acts[i].feet)  # "right shuffle, R-L-R": the lead is told twice
+            j, alternate = i + 1, True
+        if j > i and alternate and len(feet) >= (3 if act.figures else 2):
+            act.feet = tuple(f for f in feet if f is not None)
+            act.feet_at = acts[i].feet_at or acts[i].foot_at
+            act.faces, act.faces_at = acts[j - 1].faces, acts[j - 1].faces_at
+            act.end = acts[j - 1].end
+            i = j
+    return joined
+
+
+def _bare(act: Act) -> bool:
+    """Whether an act tells feet and nothing else."""
+    return bool(act.feet or act.foot) and not (
+        act.verb or act.figures or act.part or act.place or act.both or act.turn or act.unknown or act.weight or act.label
+    )  # fmt: skip
 
 
 _HANDLERS = {

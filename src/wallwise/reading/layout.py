@@ -76,7 +76,7 @@ def _variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
                     grown.append((cost + 0.25, row, turn))
                 if row and _can_turn(row[-1]) and turn.eighths is not None:
                     last = _turned(row[-1], turn, at_end=True, claims=item.act)
-                    grown.append((cost + 0.35, [*row[:-1], last], None))
+                    grown.append((cost + (0.35 if not rest else 0.9), [*row[:-1], last], None))
         pending = nsmallest(9, grown, key=lambda p: p[0])
     rows = [(cost, row) for cost, row, carried in pending if carried is None]
     return rows
@@ -132,6 +132,8 @@ def _silent_cost(item: Item, *, slots: bool) -> float | None:
         return 0.3 if act.joined else 0.8
     if act.verb in ("sweep", "drag", "hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"):
         return 0.9 if act.joined else 1.4
+    if act.figures:
+        return 1.2  # often the name of what is told step by step beside it
     return 2.5 if act.unknown else 3.0
 
 

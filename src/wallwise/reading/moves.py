@@ -45,6 +45,8 @@ class Move:
     long: bool = False
     also: tuple[str, ...] = ()
     from_figure: str = ""
+    against: Foot | None = None  # the foot it is placed beside, over or behind
+    against_at: tuple[int, int] | None = None
     loose: bool = False  # inside a figure that turns as a whole: where in it the turn falls is not told
     way_told: bool = True  # False: a turn whose direction the sheet leaves open
 
@@ -247,6 +249,7 @@ def _move_of(act: Act, before: Act | None) -> Move:
         foot = Foot.BOTH
     return Move(
         kinds, foot, _place_of(act), ticks(act.turn), toward, where=(act.start, act.end), foot_at=act.foot_at,
+        against=act.against, against_at=act.against_at,
         long=act.long, also=tuple(act.also), way_told=act.turn is None or act.turn.way is not None,
     )  # fmt: skip
 
@@ -523,6 +526,7 @@ def _mirrored(move: Move) -> Move:
         foot=move.foot.other if move.foot else None,
         turns=tuple((-t, c) for t, c in move.turns),
         toward=move.toward.other if move.toward else None,
+        against=move.against.other if move.against else None,
         weight=move.weight.other if move.weight else None,
         faces=None,
     )

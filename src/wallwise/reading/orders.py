@@ -26,7 +26,7 @@ _WALLS = re.compile(
     r"|\bw(?P<c>\d{1,2})\b",
     re.IGNORECASE,
 )
-_KIND = re.compile(r"\b(?P<restart>re-?starts?|re-?starting|start(?:ing)? (?:it )?(?:over|again|the dance (?:again|from)|from)|begin again|begin the dance again|go again|go back to (?:the )?(?:start|beginning|count))\b|\b(?P<tag>tags?|bridges?|add)\b", re.IGNORECASE)
+_KIND = re.compile(r"\b(?P<restart>re-?starts?|re-?starting|start(?:ing)? (?:it )?(?:over|again|the dance (?:again|from)|from)|begin again|begin the dance again|go again|start again|go back to (?:the )?(?:start|beginning|count))\b|\b(?P<tag>tags?|bridges?|add)\b", re.IGNORECASE)
 _AFTER = re.compile(
     rf"\b(?:after|up to(?: and including)?|to the end of|until|till|through|dance|do|only|for)\s+(?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?(?P<a>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)"
     rf"|\b(?P<b>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b"

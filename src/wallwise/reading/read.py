@@ -249,6 +249,14 @@ def _few(layouts: list[Layout]) -> list[Layout]:
     return kept
 
 
+def read_alone(text: str, start: Fraction, counts: Fraction, goal: Goal) -> Solution | None:
+    """A piece of text read by itself so that it fills `counts`, or None where it does not by far."""
+    layouts = _few(list(_in_time(text, start, counts)))
+    if not layouts or not layouts[0].moves or layouts[0].cost > 4:
+        return None
+    return solve([layouts], goal)
+
+
 # -- "the same on the other foot" -----------------------------------------------------------------
 
 
@@ -327,6 +335,7 @@ def _flip(move: Move) -> Move:
         foot=move.foot.other if move.foot else None,
         turns=tuple((-t, c) for t, c in move.turns),
         toward=move.toward.other if move.toward else None,
+        against=move.against.other if move.against else None,
         weight=move.weight.other if move.weight else None,
     )
 

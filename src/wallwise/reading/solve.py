@@ -176,6 +176,8 @@ def _feet(weight: Foot, move: Move, kind: Kind) -> list[tuple[Foot, Foot, float,
         cost, clash = 0.0, ()
         if move.toward in (_L, _R) and move.place is Place.SIDE and foot is not move.toward:
             cost, clash = 4.0, ("toward",)
+        if move.against is foot:
+            cost, clash = cost + 4.0, (*clash, "against")
         rows.append((foot, after, cost, clash))
     return rows
 

@@ -1,0 +1,76 @@
+"""A heading names a figure on the other foot, the other way or of another size than its lines dance.
+
+The heading is read like steps, from the foot and the facing that its section begins with.
+It is only held against the lines where one changed word makes it agree with them: most
+headings leave out too much to be proof of anything.
+"""
+
+from collections.abc import Iterator
+
+from wallwise.checks.edits import word_edits
+from wallwise.checks.rule import Rule
+from wallwise.checks.sight import whole_sheet
+from wallwise.dance.finding import Finding, Severity
+from wallwise.dance.model import Foot, Span
+from wallwise.glossary.lexicon import Word, lexicon
+from wallwise.reading import Reading
+from wallwise.reading.outline import SectionText
+from wallwise.reading.read import PartReading, read_alone
+from wallwise.reading.solve import Goal, Solution, Solved
+from wallwise.reading.tokens import Token, tokenize
+
+_CLASH = 9.0
+
+
+def _find(reading: Reading) -> Iterator[Finding]:
+    for part in reading.parts.values():
+        for section in part.text.sections:
+            if section.heading is None or section.from_heading or not section.groups or any(not g.beats for g in section.groups):
+                continue
+            for span, told, meant in _slips(reading, part, section):
+                yield whole_sheet(
+                    RULE.name, RULE.severity, span,
+                    f"The heading of section {section.number} says “{told}”, but its lines dance it as “{meant}”.",
+                    section=section.number, part=part.text.name,
+                )  # fmt: skip
+                break
+
+
+def _slips(reading: Reading, part: PartReading, section: SectionText) -> Iterator[tuple[Span, str, str]]:
+    """The words of the heading that, changed, make it agree with the lines: place, word, what it should be."""
+    line = section.heading
+    assert line is not None
+    words = line.text[section.heading_at :]
+    tokens = tokenize(words, lexicon())
+    if not any(t.word in (Word.SIDE, Word.FOOT) for t in tokens):
+        return
+    events = [e for e in part.solution.events if section.base <= e.at < section.base + section.counts]
+    before = [e for e in part.solution.events if e.at < section.base]
+    if not events:
+        return
+    weight, facing = (before[-1].weight, before[-1].facing) if before else (part.solution.started, 0)
+    starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
+    goal = Goal(starts, {events[-1].facing: 0.0}, 0.0, facing)
+    plain = read_alone(words, section.base, section.counts, goal)
+    if plain is None or plain.cost < _CLASH:
+        return
+    for i, token in enumerate(tokens):
+        if not isinstance(token, Token) or token.word not in (Word.SIDE, Word.FOOT, Word.AMOUNT):
+            continue
+        for edit in word_edits(reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None):
+            changed = words[: token.start] + edit.mend.replace + words[token.end :]
+            other = read_alone(changed, section.base, section.counts, goal)
+            if other is not None and other.cost < min(plain.cost - 8, 4.0) and _feet(other) == _feet_of(events):
+                span = edit.mend.span
+                yield span, reading.text[span.start : span.end], edit.mend.replace
+
+
+def _feet(solution: Solution) -> list[Foot]:
+    return _feet_of(list(solution.events))
+
+
+def _feet_of(events: list[Solved]) -> list[Foot]:
+    return [e.foot for e in events if e.kind.takes_weight and e.foot in (Foot.LEFT, Foot.RIGHT)]
+
+
+RULE = Rule("heading-differs", Severity.WARNING, "A heading says another foot, way or size than its lines dance.", _find)
