@@ -28,7 +28,7 @@ def test_each_wall_says_where_it_starts_and_ends() -> None:
         ("6:00", "3:00"),
         ("3:00", "12:00"),
     ]
-    assert report.back_at_front == 4
+    assert report.front_again == "The room is back at the front after wall 4."
     assert {what_happens(wall) for wall in report.walls} == {""}
 
 

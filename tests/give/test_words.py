@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
 import pytest
 
 from wallwise.dance.mirror import mirror_step
-from wallwise.dance.model import Foot, Kind, Place, Step
-from wallwise.give.words import action
+from wallwise.dance.model import Dance, Foot, Kind, Part, Place, Restart, Step
+from wallwise.give.words import action, front_words
 from wallwise.glossary.notation import parse_steps
+
+
+HALF = parse_steps(("1 step R forward", "2 turn L left 1/4", "3 step R forward", "4 turn L left 1/4"))
 
 
 @pytest.mark.parametrize(
@@ -45,6 +49,19 @@ def test_what_goes_with_a_step_is_said_with_it() -> None:
     """A sweep or a clap without a count of its own follows the step."""
     step = Step(Fraction(1), Foot.RIGHT, Kind.STEP, Place.FORWARD, also=("sweep L", "clap"))
     assert action(step) == "Step right foot forward, sweep left, clap"
+
+
+def test_every_time_at_the_front_is_told(ladder: Dance) -> None:
+    """All walls after which the front is faced, up to the last that is shown."""
+    quarter = replace(ladder, restarts=(), tags=())
+    assert front_words(quarter) == "The room is back at the front after wall 4."
+    # Three quarters to the right a wall, but wall 5 is cut after its half turn: 9, 6, 3, 12, 6, 3, 12.
+    cut = replace(quarter, restarts=(Restart(5, Fraction(8)),))
+    assert front_words(cut) == "The room is back at the front after walls 4 and 7."
+    # A half turn a wall, but wall 3 is cut after a quarter: 6, 12, 9, 3, 9 and never the front again.
+    half = Part("main", (replace(ladder.parts[0].sections[0], steps=HALF),))
+    once = replace(quarter, parts=(half,), restarts=(Restart(3, Fraction(2)),))
+    assert front_words(once) == "The room is back at the front after wall 2, and not again."
 
 
 @pytest.mark.parametrize("kind", Kind)

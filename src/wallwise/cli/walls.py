@@ -38,10 +38,7 @@ def walls(
         out.print(table)
     else:
         show_rows([headings, *rows], out)
-    if report.back_at_front is None:
-        out.print("After this the room is not back at the front.")
-    else:
-        out.print(f"The room is back at the front after wall {report.back_at_front}.")
+    out.print(report.front_again)
 
 
 def _cells(wall: Wall, *, phrased: bool) -> tuple[str, ...]:

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from wallwise.dance.clock import FRONT
 from wallwise.dance.model import Dance, Foot
-from wallwise.dance.walls import Wall, WallKind, back_at_front, unroll, wall_count
+from wallwise.dance.walls import Wall, WallKind, unroll, wall_count
+from wallwise.give.words import front_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +44,12 @@ def number(counts: Fraction) -> int | float:
 
 @dataclass(frozen=True, slots=True)
 class WallsReport:
-    """The dance wall by wall.
-
-    `back_at_front` is the wall at whose end the room faces the front again; None where it does not.
-    """
+    """The dance wall by wall, and after which walls the room is back at the front, in a sentence."""
 
     title: str
     phrased: bool
     walls: tuple[Wall, ...]
-    back_at_front: int | None
+    front_again: str
 
 
 def walls_of(dance: Dance) -> WallsReport:
@@ -60,7 +58,7 @@ def walls_of(dance: Dance) -> WallsReport:
         title=dance.title,
         phrased=dance.sequence is not None,
         walls=unroll(dance, ending=True),
-        back_at_front=back_at_front(dance),
+        front_again=front_words(dance),
     )
 
 

@@ -18,10 +18,10 @@ from wallwise.dance.clock import facing_name
 from wallwise.dance.counts import full_label, label
 from wallwise.dance.finding import Finding
 from wallwise.dance.model import Dance, Foot, Kind, Part, Section, Step
-from wallwise.dance.walls import Wall, WallKind, back_at_front, unroll, wall_count
+from wallwise.dance.walls import Wall, WallKind, unroll, wall_count
 from wallwise.floor.trace import Row, trace_part
 from wallwise.give.footprints import footprints, wall_square
-from wallwise.give.words import action, weight_words
+from wallwise.give.words import action, front_words, weight_words
 
 # From here up a turn within one event is named in the caution.
 _BIG_TURN = Fraction(1, 2)
@@ -72,7 +72,7 @@ def page(dance: Dance, *, findings: Sequence[tuple[int, Finding]] = ()) -> str:
         "findings": findings,
         "sound": not any(finding.loud for _, finding in findings),
         "strip": [_square(wall, phrased=dance.sequence is not None) for wall in unroll(dance)],
-        "front_again": back_at_front(dance),
+        "front_again": front_words(dance),
         "tables": [table for part in _parts(dance) for table in _tables(dance, part)],
         "changes": list(_changes(dance)),
         "options": [_option(dance, index) for index in range(len(dance.options))],

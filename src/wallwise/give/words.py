@@ -1,6 +1,6 @@
-"""An event of the dance in plain words, as a teacher would say it while showing it.
+"""The dance in plain words, as a teacher would say it while showing it.
 
-Written from the step alone: how the sheet worded it does not matter here.
+Written from the steps alone: how the sheet worded them does not matter here.
 """
 
 from __future__ import annotations
@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from wallwise.dance.clock import turn_name
-from wallwise.dance.model import Foot, Kind, Place, Step
+from wallwise.dance.model import Dance, Foot, Kind, Place, Step
+from wallwise.dance.walls import back_at_front, unroll
 
 _FOOT = {Foot.LEFT: "left", Foot.RIGHT: "right", Foot.BOTH: "both"}
 
@@ -64,6 +65,26 @@ def action(step: Step) -> str:
     if step.ends_on in (Foot.LEFT, Foot.RIGHT) and step.foot is Foot.BOTH:
         said += f", weight ends on {_FOOT[step.ends_on]}"
     return said + "".join(f", {_also(words)}" for words in step.also)
+
+
+def front_words(dance: Dance) -> str:
+    """After which walls the room faces the front again, in a sentence.
+
+    >>> front_words(Dance("Empty", ()))
+    'The room does not come back to the front.'
+    """
+    last = max((wall.number for wall in unroll(dance)), default=0)
+    fronts: list[str] = []
+    wall = back_at_front(dance)
+    while wall is not None and wall <= last:
+        fronts.append(str(wall))
+        wall = back_at_front(dance, after=wall)
+    if not fronts:
+        return "The room does not come back to the front."
+    *early, latest = fronts
+    walls = f"walls {', '.join(early)} and {latest}" if early else f"wall {latest}"
+    again = "" if latest == str(last) else ", and not again"
+    return f"The room is back at the front after {walls}{again}."
 
 
 def weight_words(weight: Foot) -> str:

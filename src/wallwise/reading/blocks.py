@@ -36,6 +36,7 @@ _RANGE = re.compile(
     r"\s*[:.=-]*(?P<rest>\s.*|)$",
     re.IGNORECASE,
 )
+_BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
 _PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest>.*)$", re.IGNORECASE)
 _PART_SECTION = re.compile(r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$")
 _LETTER = re.compile(r"^\W{0,3}(?P<letter>[A-H])\s*[:.)\]-]\s+(?P<rest>\S.*)$")
@@ -280,10 +281,17 @@ def _classify(block: Block) -> None:
                 block.range = (int(found["from"]), int(found["to"]))
             _range_in_heading(block)
             return
+    if found := _BARS.match(text):
+        block.kind, block.rest = "heading", found.start("rest")
+        return
     if found := _EXTRA.match(text):
         block.kind, block.name, block.rest = "extra", found["name"].strip(), found.start("rest")
         return
     mark = leading_mark(text)
+    if mark is not None and len(mark.beats) == 1 and text[mark.start : mark.end].strip()[-1:] in ".)":
+        inner = leading_mark(text, mark.end)
+        if inner is not None and inner.first <= 2:
+            mark = inner  # "1) 1 R side, 2-3 rock": the first number only numbers the line
     if (found := _RANGE.match(text)) and mark is not None:
         first, last = int(found["from"]), int(found["to"])
         if last > first:
@@ -295,15 +303,29 @@ def _classify(block: Block) -> None:
         block.kind = "steps"
 
 
-def _numbers_heading(block: Block, following: Block | None) -> bool:
-    """Whether "3. WEAVE, DRAG" numbers a section: the steps under it count from 1 again."""
+def _numbers_heading(block: Block, following: Block | None, *, counting: bool) -> bool:
+    """Whether "3. WEAVE, DRAG" numbers a section: the steps under it count from 1 again.
+
+    `counting` says that its number goes on with the counts before it, as a step's would.
+    """
     if block.kind != "steps" or len(block.pieces) != 1 or following is None or following.kind not in ("steps", "range", "range?"):
         return False
     mark, below = block.pieces[0].mark, following.pieces[0].mark if following.pieces else None
     if mark is None or below is None or len(mark.beats) > 1 or mark.first.denominator > 1:
         return False
+    if below.first > 1 or below.floating or mark.floating:
+        return False
     dotted = block.text[mark.start : mark.end].strip()[-1:] in ".):"
-    return dotted and below.first <= 1 and len(below.beats) > 1
+    return dotted and len(below.beats) > 1 or not counting
+
+
+def _counts_on(blocks: list[Block], i: int, numbered: int) -> bool:
+    """Whether a single number is a count rather than the next heading's: it follows the count before it."""
+    mark = blocks[i].pieces[0].mark if blocks[i].pieces else None
+    before = next((p.mark for b in reversed(blocks[:i]) for p in reversed(b.pieces) if p.mark is not None), None)
+    if mark is None or mark.first != numbered + 1:
+        return True
+    return before is not None and before.last + 1 == mark.first and before.last < 8 and numbered == 0
 
 
 def _range_in_heading(block: Block) -> None:
@@ -317,8 +339,10 @@ def _range_in_heading(block: Block) -> None:
 
 def _settle_ranges(blocks: list[Block]) -> None:
     """Whether ``1-8 ...`` heads a section or marks its steps: what follows it decides."""
+    numbered = 0
     for i, block in enumerate(blocks):
-        if _numbers_heading(block, blocks[i + 1] if i + 1 < len(blocks) else None):
+        if _numbers_heading(block, blocks[i + 1] if i + 1 < len(blocks) else None, counting=_counts_on(blocks, i, numbered)):
+            numbered += 1
             block.kind, block.rest = "heading", block.pieces[0].start
             block.number = int(block.pieces[0].mark.first)  # type: ignore[union-attr]
             continue

@@ -71,6 +71,7 @@ class Act:
     unknown: list[Token] = field(default_factory=list)
     same: str = ""
     counts: tuple[int, int] | None = None
+    of_section: bool = False  # `counts` are numbers of sections
 
     @property
     def empty(self) -> bool:
@@ -159,6 +160,14 @@ class Clauses:
         cells = [self.acts[a:b] for a, b in zip(bounds, bounds[1:], strict=False) if a < b]
         if len(cells) < 2:
             return
+        for i, cell in enumerate(cells[:-1]):
+            # a column that holds only the foot
+            if len(cell) == 1 and _bare(cell[0]) and cell[0].foot is not None and cells[i + 1][0].foot is None:
+                cells[i + 1][0].foot, cells[i + 1][0].foot_at = cell[0].foot, cell[0].foot_at
+                for act in cells[i + 1][1:2]:
+                    if cells[i + 1][0].verb == "turn" and act.foot is None:
+                        act.foot, act.foot_at = cell[0].foot, cell[0].foot_at
+                        cells[i + 1][0].foot = cells[i + 1][0].foot_at = None
         told = max(cells, key=lambda cell: sum(2 * bool(a.foot or a.feet) + (not a.empty) for a in cell))
         for cell in cells:
             if cell is not told:
@@ -253,6 +262,7 @@ class Clauses:
             self.act.number = token.value  # "3 walks forward"
             return i + 1
         if self.act.verb == "same" or self.act.same:
+            self.act.of_section = bool(i and self.tokens[i - 1].text in ("section", "sections", "s", "sec", "set", "part", "line"))
             last = self._peek(i + 2)
             if nxt is not None and nxt.word in ("-", Word.RELATION, ",", Word.AND) and last is not None and last.word == "number":
                 self.act.counts = (token.value, last.value)

@@ -25,8 +25,10 @@ _TOKEN = re.compile(
     re.IGNORECASE,
 )
 _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
-_NOT_COUNTS = re.compile(r"(?:counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
+_NOT_COUNTS = re.compile(r"(?:of|in\b|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
 _RANGES = ("-", "to", "thru", "through")
+_ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s{2,}|\s*[:|]|\s*$)\s*")
+_RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
 
 
@@ -42,6 +44,7 @@ class Mark:
     start: int
     end: int
     ranged: bool = False
+    floating: bool = False
 
     @property
     def first(self) -> Fraction:
@@ -66,7 +69,8 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     assert lead is not None
     scanned = _scan(text, lead.end())
     if scanned is None:
-        return None
+        alone = _ALONE.match(text, start)
+        return Mark((SHARES[alone["share"].lower()],), start, alone.end(), floating=True) if alone else None
     beats, end, ranged = scanned
     tail = _TAIL.match(text, end)
     assert tail is not None
@@ -86,6 +90,9 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
 
 def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:
     """Beats, where they end, and whether a range was opened; None if there is no number."""
+    run = _RUN.match(text, at)
+    if run and all(int(b) == int(a) + 1 for a, b in zip(run["run"], run["run"][1:], strict=False)):
+        return tuple(Fraction(int(d)) for d in run["run"]), run.end(), False  # "123", "5678"
     beats: list[Fraction] = []
     shares: list[Fraction] = []  # written before any number: they belong to the one before it
     end, ranged, joined, spaced = at, False, "", False

@@ -126,15 +126,26 @@ def items_of(acts: list[Act]) -> list[Item]:
 
 def _fill(act: Act, before: Act | None) -> Act:
     """A bare "L" or "R, L" takes its verb and place from the act before it."""
+    if before is not None and _all_both(before) and act.place == "beside" and not (act.verb or act.figures or act.part or act.foot or act.turn):
+        return replace(act, verb="swivel", both=True, place="", said_place=False)  # "swivel right, centre, left, centre"
     bare = not (act.verb or act.figures or act.part or act.place or act.both or act.diagonal or act.same)
     if not bare or (act.foot is None and not act.feet and act.toward is None):
         return act
+    if before is not None and before.figures and _all_both(before):
+        return replace(act, verb="swivel", both=True)
     if before is None or before.verb in ("turn", "hold", "same", "recover") or act.unknown:
         return replace(act, verb="step", turn=act.turn) if act.foot is not None or act.feet else act
     return replace(
         act, verb=before.verb, figures=before.figures, part=before.part, place=before.place, both=before.both,
         said_place=before.said_place, diagonal=before.diagonal,
     )  # fmt: skip
+
+
+def _all_both(act: Act) -> bool:
+    """Whether an act moves both feet at once and nothing else."""
+    if act.figures:
+        return all(s.foot is Foot.BOTH for s in act.figures[0].ways[0].steps)
+    return act.verb in _TWO_FOOTED or act.both
 
 
 # -- options ---------------------------------------------------------------------------
@@ -386,15 +397,30 @@ def _figure_options(act: Act) -> list[Option]:
                     if way_.travels is not (beside if foot is Foot.RIGHT else beside.other):
                         continue
                 options += _way_options(act, figure, way_, lead=foot, turn=turn, cost=cost, told=lead_here is not None)
+    if act.feet:
+        options = [_cut_to(option, len(act.feet)) for option in options]
     unique: dict[tuple[object, ...], Option] = {}
     for option in options:
         key = (tuple((at, m.foot, m.kinds, m.turns) for at, m in option.moves), option.counts)
         if key not in unique or option.cost < unique[key].cost:
             unique[key] = option
     options = list(unique.values())
+    if _all_both(act):
+        both = Move(((Kind.SWIVEL, 0.0),), Foot.BOTH, toward=act.foot, where=(act.start, act.end))
+        options.append(Option(((_ZERO, both),), Fraction(1), 0.3))
     if act.times > 1:
         options = _again(act, options)
     return [_finish(act, option) for option in options]
+
+
+def _cut_to(option: Option, feet: int) -> Option:
+    """A figure of which fewer feet are told than it has: as far as they go ("8& shuffle R L")."""
+    steps = 0
+    for i, (at, move) in enumerate(option.moves):
+        steps += move.kinds[0][0].takes_weight
+        if steps == feet and i + 1 < len(option.moves):
+            return replace(option, moves=option.moves[: i + 1], counts=option.moves[i + 1][0], cost=option.cost + 0.4)
+    return option
 
 
 def _ways_for(figure: Figure, act: Act) -> list[Way]:

@@ -43,13 +43,25 @@ _CLOCK = re.compile(
     re.IGNORECASE,
 )
 _NEGATED = re.compile(r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)", re.IGNORECASE)
+_CHANGES = r"\b(?:chang|replac|substitut)\w*|\binstead\b"
+_CHANGED_TO = r"\b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for)\b\s*:?|:)\s*(?P<new>\S.*)|\binstead\b[^:]*:\s*(?P<new2>\S.*)"
 _STARTS_FACING = re.compile(r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE)
 _HOURS = {"twelve": 0, "three": 3, "six": 6, "nine": 9}
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
 _SEQUENCE_KEY = re.compile(r"\b(?:sequence|order|phrasing|pattern|structure|routine|phrase order|dance order)\b\s*(?:of (?:the )?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$", re.IGNORECASE)
 _SEQUENCE_ITEM = re.compile(
-    r"\b(?P<name>tag|bridge|ending|intro)\s*(?P<n>[1-9](?!\d))?\b|\b(?P<letters>[A-H]+)(?P<cut>\d{1,2})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)(?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{1,3})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?(?:\s*x\s*(?P<times>\d))?"
+    r"\b(?P<name>(?i:tag|bridge|ending|intro))\s*(?P<n>[1-9](?!\d))?\b|\b(?P<letters>[A-H]+)(?P<cut>\d{1,2})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)(?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{1,3})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?(?:\s*x\s*(?P<times>\d))?"
 )
+
+
+def changed_to(text: str) -> str:
+    """The steps that a step change brings, as told ("… change count 8 to: step L beside R"); empty where none are."""
+    pattern = re.compile(_CHANGED_TO, re.IGNORECASE)
+    told = [m for verb in re.finditer(_CHANGES, text, re.IGNORECASE) if (m := pattern.match(text, verb.start()))]
+    if not told:
+        return ""
+    words = told[-1]["new"] or told[-1]["new2"]
+    return re.split(r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?restart\b", words)[0].strip(" -.;)\"'")
 
 
 @dataclass(slots=True)
@@ -162,7 +174,7 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
         start, end = at + sentence[0], at + sentence[1]
         for s, e in _by_kind(remark.line.text, start, end):
             named = _names(remark.line.text, s, e)
-            changes = re.search(r"\bchang|\breplac|\binstead\b|\bsubstitut", remark.line.text[s:e], re.IGNORECASE) is not None
+            changes = re.search(_CHANGES, remark.line.text[s:e], re.IGNORECASE) is not None
             here_kind = named.kind or (kind if named.walls or changes else "")
             if not named.walls and walls_before and (named.counts or named.clocks or changes) and here_kind:
                 named.walls = walls_before
@@ -281,8 +293,13 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
     if both:
         counts = [c for c in counts if not re.match(r"\W*(?:count\s+)?(?:tag|bridge)", text[c[1].end() :], re.IGNORECASE)]
     told = [c for c in counts if c[1]["a"] or c[1]["d"] or c[1]["e"]]
+    changes = re.search(_CHANGES, text[remark.start : remark.end], re.IGNORECASE)
+    if changes:
+        # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
+        told = [c for c in told if c[1].start() < remark.start + changes.start() or c[1]["a"]]
+        counts = told
     counts = told or counts
-    here = _here(remark) if re.search(r"\bhere\b|\bat this point\b", text[remark.start : remark.end], re.IGNORECASE) or not counts else None
+    here = _here(remark) if re.search(r"\bhere\b|\bat this point\b|\brestart point\b", text[remark.start : remark.end], re.IGNORECASE) or not counts else None
     if here is not None and not counts and main is not None and here >= main.counts:
         here = None
     for i, (wall, at) in enumerate(walls):
@@ -295,7 +312,7 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
             after, after_span = value, remark.line.span(*m.span())
         order = RestartOrder(wall, after, span=span, after_span=after_span)
         _with_facing(order, remark, named, walls, i)
-        if re.search(r"\b(?:chang|replac|instead\b|substitut)[^:]*:", remark.text, re.IGNORECASE):
+        if changed_to(remark.text):
             order.change = remark
         orders.restarts.append(order)
 
@@ -355,7 +372,7 @@ def _part_of_tag(text: str, extras: list[PartText]) -> str:
     for part in extras:
         if re.search(rf"\b{re.escape(part.name)}\b", text, re.IGNORECASE) and (part.name[-1].isdigit() or len(extras) == 1):
             return part.name
-    tags = [p for p in extras if not re.match(r"ending|finish|finale|outro|end", p.name, re.IGNORECASE)]
+    tags = [p for p in extras if not re.match(r"(?:tag \()?(?:ending|finish|finale|outro|end)", p.name, re.IGNORECASE)]
     return tags[0].name if len(tags) == 1 else ""
 
 

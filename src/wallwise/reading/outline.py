@@ -217,6 +217,9 @@ class _Builder:
         if first is None:
             self._take_text(i, block)
             return
+        if not self.out.parts and (_HEADER_LINE.match(block.text) or first.first > 2):
+            self.out.header.append(block.line)
+            return
         if not self.out.parts and block.stands < 0.4 and not self._looks_started(i, block):
             self.out.header.append(block.line)
             return
@@ -245,6 +248,8 @@ class _Builder:
         return nxt is not None and nxt.kind == "steps" and block.stands > 0.2
 
     def _goes_on(self, mark: Mark) -> bool:
+        if mark.floating:
+            return True
         groups = self.section.groups if self.section else []
         last = next((g.written for g in reversed(groups) if g.written is not None), None)
         return last is not None and 0 < mark.first - last.last <= 1 or last is None and mark.first <= 1
@@ -252,8 +257,8 @@ class _Builder:
     def _resets(self, mark: Mark) -> bool:
         """Whether a mark starts a new section: it counts from 1 again after a full one."""
         assert self.section is not None
-        last = next((g.written for g in reversed(self.section.groups) if g.written is not None), None)
-        if last is None:
+        last = next((g.written for g in reversed(self.section.groups) if g.written is not None and not g.written.floating), None)
+        if last is None or mark.floating:
             return False
         if self.section.range is not None and (self.section.range[1] - self.section.range[0]) >= 8:
             return False
@@ -332,6 +337,7 @@ class _Builder:
         )
 
 
+_HEADER_LINE = re.compile(r"\W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)\s*[:=]|\W*(?:counted|count(?:ed)? in)\b", re.IGNORECASE)
 _ASIDE = re.compile(
     r"[\[(*\u2022>\s~-]*\b(?:(?:two |one |first |second |2nd |1st )?re-?starts?\b(?! of)|(?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{0,25}?:?|option\b|tag\b|bridge\b|ending\b|start again|begin again|for the ending|on walls?\s+\d|during walls?\s|wall \d)"
     r"|\(\s*or\b|\bor\s+(?:walk|just)\b|[\[(]\s*(?:note|nb|styling)\b",
@@ -422,7 +428,7 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *,
         length = section.range[1] - section.range[0] + 1 if section.range else usual
         section.counts = Fraction(length)
         return
-    first = marked[0].written
+    first = next((g.written for g in marked if g.written is not None and not g.written.floating), marked[0].written)
     assert first is not None
     running = base > 1 and -1 <= first.first - base <= 1
     shift = Fraction(0) if running else base - 1
@@ -432,6 +438,10 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *,
     for group in marked:
         mark = group.written
         assert mark is not None
+        if mark.floating:
+            group.beats = (last // 1 + mark.first,)
+            last = group.beats[0]
+            continue
         start = mark.first + shift
         if start <= last and group is not marked[0]:
             for bars in (bar, 2 * bar, 8, 16, 12, 24):

@@ -16,12 +16,13 @@ from itertools import product
 
 from wallwise.dance.model import Dance, Foot, Kind, Option, Part, Restart, Section, Span, Step, Tag
 from wallwise.glossary.lexicon import lexicon
-from wallwise.reading.blocks import blocks_of
+from wallwise.reading.blocks import blocks_of, split_marks
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.header import Declared, read_header
 from wallwise.reading.layout import Layout, on_slots, on_time
+from wallwise.reading.marks import leading_mark
 from wallwise.reading.moves import CONFLICT, PERHAPS, Item, Move, items_of, ticks
-from wallwise.reading.orders import Orders, RestartOrder, _clocks, read_orders, read_sequence
+from wallwise.reading.orders import Orders, RestartOrder, _clocks, changed_to, read_orders, read_sequence
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText, outline, place_section
 from wallwise.reading.solve import Goal, Solution, Solved, solve
 from wallwise.reading.tidy import Line, tidy
@@ -345,6 +346,8 @@ def _sources(same: Act, first: Fraction, counts: Fraction, before: list[Passage]
     placed = [p for p in before if p.layouts and p.layouts[0].moves]
     if same.counts is not None:
         a, b = same.counts
+        if same.of_section:
+            return [p for p in placed if a <= p.section.number <= b]
         for shift in (section.base - 1, Fraction(0), section.base - 9):
             found = [p for p in placed if a + shift - Fraction(1, 2) <= p.layouts[0].moves[0][0] < b + shift + 1]
             if found and found[0].layouts[0].moves[0][0] < first:
@@ -368,6 +371,14 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
     out = reading.outline
     usual = _usual(out, bar)
     passages = {part.name: _passages(part, bar, usual) for part in out.parts}
+    called = {n.lower() for n in (read_sequence([*header, *out.remarks]) or ((), ()))[0]}
+    for part in out.parts:
+        if part.extra and part.name.lower() not in called and not part.name.lower().startswith("tag"):
+            passages[f"Tag ({part.name.lower()})"] = passages.pop(part.name)
+            for remark in out.remarks:
+                if remark.part == part.name:
+                    remark.part = f"Tag ({part.name.lower()})"
+            part.name = f"Tag ({part.name.lower()})"
     reading.orders = read_orders(out, header)
     real = [p for p in out.parts if not p.extra]
     phrased = reading.orders.sequence is not None
@@ -400,7 +411,7 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
 
 def is_ending(name: str) -> bool:
     """Whether an extra part of that name closes the song rather than adding to a wall."""
-    return re.match(r"ending|finish|finale|outro|end\b", name, re.IGNORECASE) is not None
+    return re.match(r"(?:tag \()?(?:ending|finish|finale|outro|end\b)", name, re.IGNORECASE) is not None
 
 
 def _without_claims(layout: Layout) -> Layout:
@@ -450,7 +461,7 @@ def _end_claim(reading: Reading) -> tuple[int, Span] | None:
     for remark in reading.outline.remarks:
         if remark.group is last and last is not None and remark.part == real[-1].name:
             text = remark.text
-            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending|finish|w\d)\b", text, re.IGNORECASE):
+            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending|finish|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b", text, re.IGNORECASE):
                 continue
             clocks = _clocks(remark.line.text, remark.start, remark.end)
             if len(clocks) == 1:
@@ -524,41 +535,45 @@ def _change(reading: Reading, order: RestartOrder) -> tuple[tuple[Step, ...], Fr
     """The steps that replace the last ones before a restart, read from the words after the colon."""
     if order.change is None or order.after is None:
         return (), None
-    text = order.change.text
-    cut = text.rfind(":")
-    words = text[cut + 1 :]
-    words = re.split(r"\.\s+[A-Z]|\brestart\b", words)[0].strip(" -.;)")
-    from wallwise.reading.marks import leading_mark
-
-    mark = leading_mark(words)
-    body = words[mark.end :] if mark is not None else re.sub(r"^\W*", "", words)
-    items = _items(body)[0]
-    if not items:
+    words = changed_to(order.change.text)
+    if not words:
         return (), None
-    section_base = Fraction(0)
+    groups = _changed_groups(reading, order.after, words)
+    if not groups:
+        return (), None
+    layouts = [_few(list(_on_beats(text, beats))) for text, beats in groups]
+    if not all(rows and rows[0].moves for rows in layouts):
+        return (), None
     main = next(iter(reading.parts.values()))
-    for section in main.text.sections:
-        if section.base <= order.after:
-            section_base = section.base - 1
-    if mark is not None:
-        shift = section_base if mark.first <= 8 or mark.first + section_base <= order.after else Fraction(0)
-        if mark.first > 8 and mark.first <= order.after:
-            shift = Fraction(0)
-        beats = tuple(b + shift for b in mark.beats)
-    else:
-        n = sum(1 for i in items if i.options)
-        beats = tuple(order.after - n + 1 + i for i in range(n))
-    layouts = list(_on_beats(body, beats))
-    if not layouts or not layouts[0].moves:
-        return (), None
-    before = Foot.BOTH
-    facing = 0
+    start = groups[0][1][0]
+    before, facing = main.solution.started, 0
     for event in main.solution.events:
-        if event.at < beats[0]:
+        if event.at < start:
             before, facing = event.weight, event.facing
     starts = {before: 0.0} if before is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
-    solution = solve([_few(layouts)], Goal(starts, None, 1.0, facing, end_weight=main.solution.started))
-    return tuple(_step(e) for e in solution.events), beats[0]
+    solution = solve(layouts, Goal(starts, None, 1.0, facing, end_weight=main.solution.started))
+    return tuple(_step(e) for e in solution.events), start
+
+
+def _changed_groups(reading: Reading, after: Fraction, words: str) -> list[tuple[str, tuple[Fraction, ...]]]:
+    """The words of a step change on absolute beats: by its own count marks, else on the last counts before the cut."""
+    base = Fraction(0)
+    for section in next(iter(reading.parts.values())).text.sections:
+        if section.base <= after:
+            base = section.base - 1
+    pieces = [p for p in split_marks(words, leading_mark(words)) if p.mark is not None]
+    if pieces:
+        groups = []
+        last = Fraction(0)
+        for piece in pieces:
+            assert piece.mark is not None
+            beats = piece.mark.beats if not piece.mark.floating else (last // 1 + piece.mark.first,)
+            last = beats[-1]
+            shift = base if last + base <= after + 1 else Fraction(0)
+            groups.append((words[piece.start : piece.end].strip(" -"), tuple(b + shift for b in beats)))
+        return groups
+    n = sum(1 for item in _items(words)[0] if item.options)
+    return [(words, tuple(after - n + 1 + i for i in range(n)))] if n else []
 
 
 def _tags(reading: Reading, extras: dict[str, Part]) -> tuple[Tag, ...]:
@@ -602,8 +617,6 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     base = remark.line.text
     start = told.start("rest")
     named = re.search(r"(?:for|on|of|in place of|instead of)?\s*(?:the\s+)?counts?\s*(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&]\s*\d{1,3})*|\d{1,3})", rest, re.IGNORECASE)
-    from wallwise.reading.marks import leading_mark
-
     beats = remark.group.beats
     if named is not None:
         mark = leading_mark(base, start + named.start(1))
