@@ -34,7 +34,7 @@ S2: VINE RIGHT, TOUCH, VINE LEFT 1/4 LEFT, TOUCH
 5-6   Step L to left side, step R behind L
 7-8   Turn 1/4 left stepping L forward, touch R beside L (9:00)
 """
-FAULTY = SOUND.replace("step R behind L", "step L behind R")
+FAULTY = SOUND.replace("Step L back, step R back", "Step L back, step L back")
 RESTARTED = SOUND + "\nRestart: on wall 3 dance 8 counts then restart facing 6:00\n"
 
 
@@ -72,7 +72,7 @@ def sound(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def faulty(tmp_path: Path) -> Path:
-    """The same sheet, with the wrong foot at count 6 of section 2."""
+    """The same sheet, with the wrong foot at count 6 of section 1."""
     path = tmp_path / "faulty-ferry.txt"
     path.write_text(FAULTY, encoding="utf-8")
     return path

@@ -13,7 +13,6 @@ from wallwise.dance.model import Dance, Foot, Kind, Part, Place, Restart, Step
 from wallwise.give.words import action, front_words
 from wallwise.glossary.notation import parse_steps
 
-
 HALF = parse_steps(("1 step R forward", "2 turn L left 1/4", "3 step R forward", "4 turn L left 1/4"))
 
 

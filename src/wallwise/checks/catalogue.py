@@ -1,6 +1,8 @@
 """Every rule there is, as a plain tuple, and the one pass over a reading."""
 
 
+from collections.abc import Iterator
+
 from wallwise.checks.mends import with_mends
 from wallwise.checks.rule import Rule
 from wallwise.checks.rules import (
@@ -30,7 +32,7 @@ from wallwise.checks.rules import (
     walls_differ,
     weight_differs,
 )
-from wallwise.dance.finding import Finding
+from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
 
 RULES: tuple[Rule, ...] = (
@@ -73,9 +75,14 @@ def findings_of(reading: Reading) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda f: (f.span.start, f.rule)))
 
 
+def loud_findings(reading: Reading) -> Iterator[Finding]:
+    """What must be settled, one after the other and in no order; rules that only note are not asked."""
+    return (f for rule in RULES if rule.severity is not Severity.NOTE for f in rule.find(reading) if f.loud)
+
+
 def check(reading: Reading) -> tuple[Finding, ...]:
     """Everything the rules find, in the order of the sheet, with the mends that make it agree."""
-    return with_mends(reading, findings_of(reading), findings_of)
+    return with_mends(reading, findings_of(reading), loud_findings)
 
 
 __all__ = ["RULES", "check", "findings_of", "rule_named"]

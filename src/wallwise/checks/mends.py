@@ -7,8 +7,9 @@ whose result is the plainest reading.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
+from itertools import islice
 from time import perf_counter
 
 from wallwise.checks.edits import Edit, edits_of
@@ -19,7 +20,9 @@ BUDGET_SEC = 2.0
 MOST_MENDS = 5
 _FLOATING = frozenset({"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"})
 
-Finder = Callable[[Reading], tuple[Finding, ...]]
+_TOLD = frozenset({"unknown-part", "restart-facing", "restart-foot", "restart-unclear", "restart-inside-figure", "total-counts", "option-ends-elsewhere", "option-counts", "heading-differs"})
+
+Finder = Callable[[Reading], Iterator[Finding]]
 
 
 def with_mends(reading: Reading, findings: tuple[Finding, ...], find: Finder) -> tuple[Finding, ...]:
@@ -35,19 +38,20 @@ def _search(reading: Reading, loud: list[Finding], find: Finder) -> tuple[list[E
     """Edits after which nothing is loud, best first; and those after which some findings are gone."""
     whole: list[tuple[float, Edit]] = []
     partial: list[tuple[int, float, Edit, frozenset[str]]] = []
-    base = _cost(reading)
+    base = min(_cost(reading), 2.0)
     stop = perf_counter() + BUDGET_SEC
     for surprise, edit in _ordered(reading, loud):
-        if perf_counter() > stop:
-            break
-        if whole and surprise > min(s for s, _ in whole) + 1.6:
+        if perf_counter() > stop or (whole and surprise > min(s for s, _ in whole) + 1.2):
             break
         try:
             after = read(edit.mend.apply(reading.text))
         except NotASheet:
             continue
-        left = [f for f in find(after) if f.loud]
-        worth = surprise + 0.25 * max(_cost(after) - min(base, 2.0), 0.0)
+        # What clashes worse than before cannot be the mend: this saves looking closer.
+        if _cost(after) > _cost(reading) + 5.0:
+            continue
+        left = list(islice((f for f in find(after) if f.loud), len(loud)))
+        worth = surprise + 0.25 * max(_cost(after) - base, 0.0)
         if not left:
             whole.append((worth, edit))
         elif len(left) < len(loud):
@@ -73,6 +77,7 @@ def _ordered(reading: Reading, loud: list[Finding]) -> list[tuple[float, Edit]]:
         name: [_index(part, f) for f in loud if f.part == name and f.section is not None]
         for name, part in reading.parts.items()
     }
+    told_only = all(f.rule in _TOLD for f in loud)
     floating = any(f.section is None or f.rule in _FLOATING for f in loud)
     rows = []
     for edit in edits_of(reading):
@@ -83,8 +88,10 @@ def _ordered(reading: Reading, loud: list[Finding]) -> list[tuple[float, Edit]]:
                 surprise += 0.06 * min(min(abs(order[id(edit.passage)] - p) for p in near), 12)
             elif not floating:
                 surprise += 1.5
-            if any(f.span.start <= edit.mend.span.start < max(f.span.end, f.span.start + 1) for f in loud if f.section is not None):
-                surprise -= 0.15
+        if any(f.span.start <= edit.mend.span.start < max(f.span.end, f.span.start + 1) for f in loud):
+            surprise -= 0.15 if edit.passage is not None else 0.7
+        elif told_only and edit.passage is not None:
+            surprise += 0.5  # the steps agree among themselves
         rows.append((surprise, edit))
     rows.sort(key=lambda row: row[0])
     return rows

@@ -83,7 +83,7 @@ class Act:
 
 
 _STOPS = frozenset({",", ";", ".", "|", ">", "->", "...", "\u2022", "*", "=", "<", "~", "!", "?", '"', "/"})
-_FIGURE_WORDS = (Word.VERB, Word.FIGURE)
+_WITH = frozenset({"sweep", "hitch", "drag", "flick", "kick", "hook", "brush", "bump", "roll", "sway", "point", "touch"})
 
 
 class Clauses:
@@ -319,6 +319,9 @@ class Clauses:
                 act.verb = ""
         elif act.verb == "turn" and token.ing:
             act.verb = ""  # "pivot 1/2 right stepping back on L"
+        elif token.ing and not act.verb and not act.figures and act.foot is not None and act.said_place and token.value in _WITH:
+            act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
+            return self._take_with(i, token)
         elif act.verb or act.figures:
             if token.ing and act.verb != "same":
                 return self._take_with(i, token)

@@ -74,14 +74,37 @@ def read_header(lines: list[Line], all_text: str) -> Declared:
     `all_text` is the whole sheet, in which only the title's rhythm is looked for.
     """
     told = Declared()
-    for line in lines:
-        _read_line(told, line)
+    for line, below in zip(lines, [*lines[1:], None], strict=True):
+        if below is not None and _KEY_ROW.fullmatch(line.text):
+            _read_table(told, line, below)
+        else:
+            _read_line(told, line)
     if not told.title:
         told.title = _title(lines)
     head = " ".join(line.text for line in lines)
     told.waltz = bool(_WALTZ.search(head))
     told.phrased = bool(re.search(r"\bphrased\b", head, re.IGNORECASE))
     return told
+
+
+_KEY_ROW = re.compile(r"\s*(?:(?:counts?|walls?|level|choreo\w*(?: by)?|music|song|intro|bpm|title|dance)\s*(?:\t\s*|$)){2,}", re.IGNORECASE)
+
+
+def _read_table(told: Declared, keys: Line, values: Line) -> None:
+    """A row of keys over a row of values, cell by cell."""
+    at = 0
+    for key, cell in zip(keys.text.split("\t"), values.text.split("\t"), strict=False):
+        name = key.strip().lower()
+        number = re.search(r"\d+", cell)
+        if name.startswith(("count", "wall")) and number:
+            claim = Claim(int(number.group()), values.span(at + number.start(), at + number.end()))
+            if name.startswith("count"):
+                told.counts = told.counts or claim
+            else:
+                told.walls = told.walls or claim
+        elif cell.strip():
+            _take_key(told, name, cell.strip())
+        at += len(cell) + 1
 
 
 def _number(word: str) -> int:

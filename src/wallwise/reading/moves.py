@@ -390,7 +390,7 @@ def _figure_options(act: Act) -> list[Option]:
             lead_here = act.toward
         ways = _ways_for(figure, act)
         for i, way_ in enumerate(ways):
-            cost = 0.05 * i + 0.3 * order
+            cost = (0.45 + 0.05 * i if i else 0.0) + 0.3 * order
             for foot in (lead_here,) if lead_here is not None else (Foot.RIGHT, Foot.LEFT):
                 if figure.side == "travel" and not act.sure and beside is not None:
                     # a way is told led by the right foot; led by the left it travels the other way

@@ -165,6 +165,8 @@ def read_orders(out: Outline, header: list[Remark]) -> Orders:
 def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: list[PartText], *, in_header: bool) -> None:
     text = remark.text
     extra = next((p for p in extras if p.line is remark.line), None)
+    if re.match(r"\W*(?:ending|finish|finale|outro)\b\s*[:(-]", text, re.IGNORECASE):
+        return
     if extra is None and re.search(r"\b(?:choreo|music|song)\w*\s*:", text, re.IGNORECASE) and not re.search(r"restart|tag", text, re.IGNORECASE):
         return
     kind = "tag" if extra is not None else ""

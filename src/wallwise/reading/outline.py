@@ -217,7 +217,7 @@ class _Builder:
         if first is None:
             self._take_text(i, block)
             return
-        if not self.out.parts and (_HEADER_LINE.match(block.text) or first.first > 2):
+        if not self.out.parts and (_HEADER_LINE.match(block.text) or first.first > 2 or re.search(r"\bcounted\b|\bcount it\b", block.text, re.IGNORECASE)):
             self.out.header.append(block.line)
             return
         if not self.out.parts and block.stands < 0.4 and not self._looks_started(i, block):

@@ -461,7 +461,7 @@ def _end_claim(reading: Reading) -> tuple[int, Span] | None:
     for remark in reading.outline.remarks:
         if remark.group is last and last is not None and remark.part == real[-1].name:
             text = remark.text
-            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending|finish|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b", text, re.IGNORECASE):
+            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b", text, re.IGNORECASE):
                 continue
             clocks = _clocks(remark.line.text, remark.start, remark.end)
             if len(clocks) == 1:
@@ -616,7 +616,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     rest = told["rest"]
     base = remark.line.text
     start = told.start("rest")
-    named = re.search(r"(?:for|on|of|in place of|instead of)?\s*(?:the\s+)?counts?\s*(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&]\s*\d{1,3})*|\d{1,3})", rest, re.IGNORECASE)
+    named = re.search(r"(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s*(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*)(?!\s*(?:walls?|turns?|/))", rest, re.IGNORECASE)
     beats = remark.group.beats
     if named is not None:
         mark = leading_mark(base, start + named.start(1))

@@ -9,7 +9,8 @@ from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Lexicon, Word
 
 _RAW = re.compile(
-    r"(?P<lasts>\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b)"
+    r"(?P<lasts>\binstead of (?:the |a )?(?:right |left )?\w+|\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b)"
+    r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.))"
     r"|(?P<lead>\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?)"
     r"|(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
@@ -89,7 +90,7 @@ def _wall_of(face: re.Match[str]) -> int:
 def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tuple[int, Token | None]:
     """How many raw pieces the longest phrase from `i` takes, and its token (None: no phrase)."""
     first = raw[i]
-    if first.lastgroup in ("clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead") and not (first.group() in "&+(") and first.group() != "-":
+    if first.lastgroup in ("clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "pair") and not (first.group() in "&+(") and first.group() != "-":
         return 1, None
     words: list[str] = []
     full: list[str] = []
@@ -142,6 +143,8 @@ def _single(found: re.Match[str]) -> Token:
         return Token("number", int(text), *place)
     if group == "word":
         return Token("unknown", text, *place)
+    if group == "pair":
+        return Token(Word.BOTH, "both", *place)
     if group == "named":
         return Token("feet", tuple(Foot(w[0].upper()) for w in re.findall(r"right|left", text)), *place)
     if group in ("lead", "led"):
