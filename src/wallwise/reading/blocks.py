@@ -441,6 +441,8 @@ _OF_COUNTS = re.compile(r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[
 
 def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
     """Whether a mark met inside a line can be one: it goes on where the last one stopped."""
+    if mark.floating:
+        return last is not None
     bracketed = text[start : start + 1] in "[("
     if not bracketed and _OF_COUNTS.search(text[:start]):
         return False

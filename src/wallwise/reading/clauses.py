@@ -350,12 +350,13 @@ class Clauses:
         kind, _, second = str(token.value).partition("+")
         if kind == "ball" and second:  # "ball cross": two acts in two words
             act.verb = "ball"
-            foot = act.foot
             self._flush()
             self._touch(token)
             act = self.act
-            act.verb, act.place = second.replace("cross", "cross"), ("across" if second == "cross" else "")
-            del foot
+            if second in ("side", "forward", "back", "beside"):
+                act.verb, act.place, act.said_place = "step", second, True
+            else:
+                act.verb, act.place = second, "across" if second == "cross" else ""
             return
         act.verb = kind
         act.ing = token.ing
@@ -596,7 +597,7 @@ class Clauses:
             del foot
             act = self.act
         elif act.figures:
-            if self._word(i - 1) is not Word.SIDE:
+            if self._word(i - 1) not in (Word.SIDE, Word.FIGURE):
                 return i + 1
             self._flush()
             act = self.act
@@ -679,6 +680,8 @@ class Clauses:
     def _place_turn(self, turn: Turn) -> None:
         act = self.act
         token_end = turn.end
+        if act.both and not act.verb and not act.part:
+            act.both = False  # "RF+LF pivot": on both feet it turns, as pivots do
         if turn.own in ("pivot", "unwind", "spin") and (act.verb or act.part or act.both or (act.foot is not None and act.place)):
             self._flush()
             act = self.act

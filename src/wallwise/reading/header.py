@@ -32,7 +32,7 @@ _LEVEL = re.compile(
 )
 _KEY = re.compile(r"(?P<key>title|dance|name|choreographe?r(?:s|ed by)?|choreography(?: by)?|choreo(?:graphed)?|by|music|song|track|trk|tune|level|intro|bpm|tempo)\s*(?:by)?\s*[:=\t]\s*(?P<value>[^\n]*)", re.IGNORECASE)
 _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}(?:\.\d+)?)", re.IGNORECASE)
-_INTRO = re.compile(rf"\bintro(?:duction)?\b\D{{0,12}}(?P<n>\d{{1,3}})|(?P<m>\d{{1,3}})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b|lead[- ]in)|(?:start|begin|count in|wait)\D{{0,24}}?(?P<k>\d{{1,3}})\s*(?:counts?|beats?)?", re.IGNORECASE)
+_INTRO = re.compile(rf"\bintro(?:duction)?\b\D{{0,12}}(?P<n>\d{{1,3}})|(?P<m>\d{{1,3}})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b|lead[- ]in)|(?:starts?|begins?|count in|wait)\b\D{{0,24}}?(?P<k>\d{{1,3}})\s*(?:counts?|beats?)?", re.IGNORECASE)
 _WEIGHT = re.compile(
     r"\b(?:weight|wt)\b[^.;\n]{0,25}?\b(?P<foot>left|right|lf|rf|l|r)\b|\bweight\s*[:=]?\s*(?P<foot2>l|r|left|right)\b"
     r"|\bstart(?:s|ing|ed)?\s+(?:with\s+)?(?:on\s+)?(?:the\s+|your\s+)?(?P<lead>left|right|lf|rf)\b(?:\s+foot)?|\b(?P<lead2>left|right|lf|rf)\s+(?:foot\s+)?(?:lead|start|leads|starts)\b|\b(?:lead|start(?:ing)?|free)\s+foot\s*[:=]?\s*(?P<lead3>left|right|l|r|lf|rf)\b",

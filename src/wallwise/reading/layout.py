@@ -16,7 +16,7 @@ from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import PERHAPS, Item, Move, Option, ticks
 
-KEEP = 6
+KEEP = 8
 _ONE = Fraction(1)
 _ZERO = Fraction(0)
 
@@ -130,7 +130,9 @@ def _silent_cost(item: Item, *, slots: bool) -> float | None:
         return 0.3
     if act.verb == "hold":
         return 0.3 if act.joined else 0.8
-    if act.verb in ("sweep", "drag", "hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"):
+    if act.verb in ("sweep", "drag"):
+        return 0.9
+    if act.verb in ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"):
         return 0.9 if act.joined else 1.4
     if act.figures:
         return 1.2  # often the name of what is told step by step beside it
@@ -179,6 +181,8 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     for s, rows in best.items():
         for cost, moves, elastic in rows:
             left = n - s
+            if left and not elastic and sum(bool(i.options) and not (i.act.label or i.act.aside or i.act.verb == "and") for i in items) > len(moves):
+                cost += 2.0  # something told was given no count, and a count has nothing
             if left:
                 cost += (0.15 if elastic else 0.9) + 0.6 * (left - 1) if moves else 6.0
             found.append(Layout(cost, moves, Fraction(left) if not elastic else _ZERO))
@@ -227,7 +231,7 @@ def _absorbs(items: list[Item], i: int, option: Option) -> bool:
         return False
     first = nxt.options[0].moves[0][1]
     last = option.moves[-1][1]
-    if first.kinds[0][0] is last.kinds[0][0] and (first.place is last.place or first.place is Place.UNSAID):
+    if first.kinds[0][0] is last.kinds[0][0] and (nxt.act.fresh or last.kinds[0][0] is Kind.RECOVER) and (first.place is last.place or first.place is Place.UNSAID):
         return True
     return len(option.moves) > 2 and not nxt.act.fresh and nxt.act.start - here.end <= 12
 

@@ -158,6 +158,7 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         options = [Option(((_ZERO, Move(((Kind.HOLD, 0.0),), Foot.NONE, where=(act.start, act.end), also=tuple(act.also))),), Fraction(1), 0.0, True)]
         if act.times > 1:
             options = [_repeat(options[0], act.times)]
+        options = [_finish(act, option) for option in options]
     elif act.verb == "turn":
         options = _turn_options(act)
     elif act.verb == "and":
@@ -391,6 +392,11 @@ def _figure_options(act: Act) -> list[Option]:
         ways = _ways_for(figure, act)
         for i, way_ in enumerate(ways):
             cost = (0.45 + 0.05 * i if i else 0.0) + 0.3 * order
+            if lead_here is None and figure.side == "lead" and _body_leads(way_) and (turn is None or turn.way is not None):
+                # Whichever foot is free begins, and the feet alternate: no need to try both.
+                for option in _way_options(act, figure, way_, lead=Foot.RIGHT, turn=turn, cost=cost, told=False):
+                    options.append(replace(option, moves=tuple((at, replace(m, foot=None, toward=None)) for at, m in option.moves)))
+                continue
             for foot in (lead_here,) if lead_here is not None else (Foot.RIGHT, Foot.LEFT):
                 if figure.side == "travel" and not act.sure and beside is not None:
                     # a way is told led by the right foot; led by the left it travels the other way
@@ -411,6 +417,17 @@ def _figure_options(act: Act) -> list[Option]:
     if act.times > 1:
         options = _again(act, options)
     return [_finish(act, option) for option in options]
+
+
+@lru_cache(maxsize=4096)
+def _body_leads(way: Way) -> bool:
+    """Whether the way, led by the foot that is free, leaves no choice of foot and no turn of its own."""
+    weight = Foot.LEFT
+    for step in way.steps:
+        if step.turn or step.foot is not weight.other or step.kind.on_standing_foot or step.ends_on:
+            return False
+        weight = step.foot if step.weight else weight
+    return True
 
 
 def _cut_to(option: Option, feet: int) -> Option:

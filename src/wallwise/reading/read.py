@@ -463,6 +463,8 @@ def _end_claim(reading: Reading) -> tuple[int, Span] | None:
             text = remark.text
             if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b", text, re.IGNORECASE):
                 continue
+            if re.match(r"\W*(?:finish|ending|finale)\b\s*[:(-]", text, re.IGNORECASE):
+                continue
             clocks = _clocks(remark.line.text, remark.start, remark.end)
             if len(clocks) == 1:
                 value, start, end = clocks[0]

@@ -5,7 +5,7 @@ It is only held against the lines where one changed word makes it agree with the
 headings leave out too much to be proof of anything.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from wallwise.checks.edits import word_edits
 from wallwise.checks.rule import Rule
@@ -44,25 +44,37 @@ def _slips(reading: Reading, part: PartReading, section: SectionText) -> Iterato
     tokens = tokenize(words, lexicon())
     if not any(t.word in (Word.SIDE, Word.FOOT) for t in tokens):
         return
-    events = [e for e in part.solution.events if section.base <= e.at < section.base + section.counts]
-    before = [e for e in part.solution.events if e.at < section.base]
+    events = [e for e in part.solution.events if part.passages[e.group].section is section]
     if not events:
         return
+    before = part.solution.events[: part.solution.events.index(events[0])]
     weight, facing = (before[-1].weight, before[-1].facing) if before else (part.solution.started, 0)
     starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
     goal = Goal(starts, {events[-1].facing: 0.0}, 0.0, facing)
     plain = read_alone(words, section.base, section.counts, goal)
-    if plain is None or plain.cost < _CLASH:
+    if plain is None:
+        return
+    turned = plain.cost < _CLASH  # feet and facing agree: then only a turn told the wrong way round is a slip
+    if turned and (
+        _feet(plain) != _feet_of(events) or _net(plain.events) == _net(events) or not all(e.move.way_told for e in plain.events)
+    ):
         return
     for i, token in enumerate(tokens):
         if not isinstance(token, Token) or token.word not in (Word.SIDE, Word.FOOT, Word.AMOUNT):
             continue
+        if turned and token.word is Word.AMOUNT:
+            continue
         for edit in word_edits(reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
             other = read_alone(changed, section.base, section.counts, goal)
-            if other is not None and other.cost < min(plain.cost - 8, 4.0) and _feet(other) == _feet_of(events):
+            if other is not None and other.cost < 4.0 and _feet(other) == _feet_of(events) and _net(other.events) == _net(events):
                 span = edit.mend.span
                 yield span, reading.text[span.start : span.end], edit.mend.replace
+
+
+def _net(events: Sequence[Solved]) -> int:
+    """All turns added: two halves to the right are not two to the left, though they face alike."""
+    return sum(e.turn for e in events)
 
 
 def _feet(solution: Solution) -> list[Foot]:
