@@ -41,6 +41,10 @@ _PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest
 _PART_SECTION = re.compile(r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$")
 _LETTER = re.compile(r"^\W{0,3}(?P<letter>[A-H])\s*[:.)\]-]\s+(?P<rest>\S.*)$")
 _EXTRA = re.compile(r"^\W*(?P<name>(?:(?P<nth>1st|2nd|3rd|first|second|big|little|short|long)\s+)?(?:tag|bridge|ending|finish|finale|outro|end)(?:\s*(?P<n>[1-9A-C])\b(?!\s*(?:counts?|beats?|restarts?|-count)))?)\b(?P<rest>.*)$", re.IGNORECASE)
+_TOLD_BESIDE = re.compile(
+    r"\W*(?:(?:an?\s+)?(?:easy|easier|harder|options?|optional|alternative|alternate|non[- ]turning|no[- ]turn|re-?starts?|notes?|nb|teacher|styling|hint|tip)\b)",
+    re.IGNORECASE,
+)
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
 _ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
@@ -270,7 +274,7 @@ def _classify(block: Block) -> None:
         block.rest = found.start("rest" if found["letter"] else "rest2")
         _range_in_heading(block)
         return
-    if (found := _PART.match(text)) and not re.search(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b", text[found.start("rest"):]) and not re.match(r"\s*(?:and|,|&)", found["rest"]):
+    if (found := _PART.match(text)) and not re.search(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b", text[found.start("rest"):]) and not re.match(r"\s*(?:and|,|&)", found["rest"]) and not re.search(r"\bparts?\s+[A-H]\b", found["rest"], re.IGNORECASE):
         block.kind, block.name, block.rest = "part", found["letter"].upper(), found.start("rest")
         return
     if (found := _SECTION.match(text)) and not re.match(r"\s*(?:restarts?|walls?)\b", found["rest"], re.IGNORECASE):
@@ -298,6 +302,9 @@ def _classify(block: Block) -> None:
             block.range = (first, last)
             block.rest = found.start("rest")
             block.kind = "range?" if not (found["open"] and found["close"]) else "range"
+    if _TOLD_BESIDE.match(text):
+        block.kind, block.range = "text", None
+        return
     block.pieces = split_marks(text, mark)
     if block.kind == "text" and block.pieces and block.pieces[0].mark is not None and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1):
         block.kind = "steps"

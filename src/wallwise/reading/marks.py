@@ -25,7 +25,7 @@ _TOKEN = re.compile(
     re.IGNORECASE,
 )
 _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
-_NOT_COUNTS = re.compile(r"(?:of|in\b|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
+_NOT_COUNTS = re.compile(r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
 _RANGES = ("-", "to", "thru", "through")
 _ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)\s*")
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")

@@ -44,7 +44,7 @@ _CLOCK = re.compile(
 )
 _NEGATED = re.compile(r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)", re.IGNORECASE)
 _CHANGES = r"\b(?:chang|replac|substitut)\w*|\binstead\b"
-_CHANGED_TO = r"\b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for)\b\s*:?|:)\s*(?P<new>\S.*)|\binstead\b[^:]*:\s*(?P<new2>\S.*)"
+_CHANGED_TO = r"\b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for)\b\s*:?|:(?!\d))\s*(?P<new>\S.*)|\binstead\b[^:]*:(?!\d)\s*(?P<new2>\S.*)"
 _STARTS_FACING = re.compile(r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE)
 _HOURS = {"twelve": 0, "three": 3, "six": 6, "nine": 9}
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
@@ -58,6 +58,7 @@ def changed_to(text: str) -> str:
     """The steps that a step change brings, as told ("… change count 8 to: step L beside R"); empty where none are."""
     pattern = re.compile(_CHANGED_TO, re.IGNORECASE)
     told = [m for verb in re.finditer(_CHANGES, text, re.IGNORECASE) if (m := pattern.match(text, verb.start()))]
+    told = [m for m in told if re.search(r"[A-Za-z]{4}", m["new"] or m["new2"])]
     if not told:
         return ""
     words = told[-1]["new"] or told[-1]["new2"]
@@ -280,7 +281,7 @@ def _order(orders: Orders, remark: Remark, named: _Named, kind: str, *, main: Pa
     span = remark.line.span(remark.start, remark.end)
     walls = [(w, at) for group, at in named.walls for w in group]
     if not walls:
-        if kind != "both" and not in_header and extra is None and not re.search(r"enjoy|smile|\bdance again\b", remark.text, re.IGNORECASE) and named.kind and re.search(r"restart|tag|bridge", remark.text, re.IGNORECASE):
+        if orders.sequence is None and kind != "both" and not in_header and not re.search(r"\boptions?\b|\beasier\b|\beasy\b", remark.text, re.IGNORECASE) and extra is None and not re.search(r"enjoy|smile|\bdance again\b", remark.text, re.IGNORECASE) and named.kind and re.search(r"restart|tag|bridge", remark.text, re.IGNORECASE):
             orders.vague.append(remark)
         return
     text = remark.line.text

@@ -601,7 +601,7 @@ _OPTION = re.compile(
 def _options(reading: Reading) -> list[OptionReading]:
     found: list[OptionReading] = []
     for remark in reading.outline.remarks:
-        if remark.group is None or re.search(r"\brestart|\btag\b", remark.text, re.IGNORECASE):
+        if remark.group is None or re.search(r"\brestart|^\W*(?:tag|bridge)\b", remark.text, re.IGNORECASE):
             continue
         for told in _OPTION.finditer(remark.line.text, remark.start, remark.end):
             option = _option(reading, remark, told)
@@ -630,6 +630,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
         start = colon + 1
     body = base[start : told.end("rest")]
     body = re.sub(r"^\W*(?:is|are|to|-|=|:|replace (?:with|by)|just|simply)?\s*", "", body)
+    body = re.sub(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", "", body, flags=re.IGNORECASE)
     if not beats:
         return None
     items, acts = _items(body)
@@ -660,7 +661,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
 def _named_beats(part: PartReading, remark: Remark, beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
     """The counts an option names, as beats of the part: of the section it stands in, or running."""
     section = next((s for s in part.text.sections if remark.group in s.groups), None)
-    running = section is None or beats[-1] > 8 or (part.text.sections[-1].base > 1 and beats[0] > section.counts)
+    running = section is None or beats[0] > section.counts
     shift = Fraction(0) if running or section is None else section.base - 1
     return tuple(b + shift for b in beats)
 

@@ -19,7 +19,7 @@ from wallwise.reading.read import PartReading, read_alone
 from wallwise.reading.solve import Goal, Solution, Solved
 from wallwise.reading.tokens import Token, tokenize
 
-_CLASH = 9.0
+_SURE = 2.0  # a heading dearer than this is not read well enough to be held against anything
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
@@ -52,24 +52,24 @@ def _slips(reading: Reading, part: PartReading, section: SectionText) -> Iterato
     starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
     goal = Goal(starts, {events[-1].facing: 0.0}, 0.0, facing)
     plain = read_alone(words, section.base, section.counts, goal)
-    if plain is None:
-        return
-    turned = plain.cost < _CLASH  # feet and facing agree: then only a turn told the wrong way round is a slip
-    if turned and (
-        _feet(plain) != _feet_of(events) or _net(plain.events) == _net(events) or not all(e.move.way_told for e in plain.events)
-    ):
+    if plain is None or _agrees(plain, events):
         return
     for i, token in enumerate(tokens):
         if not isinstance(token, Token) or token.word not in (Word.SIDE, Word.FOOT, Word.AMOUNT):
             continue
-        if turned and token.word is Word.AMOUNT:
-            continue
         for edit in word_edits(reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
             other = read_alone(changed, section.base, section.counts, goal)
-            if other is not None and other.cost < 4.0 and _feet(other) == _feet_of(events) and _net(other.events) == _net(events):
+            if other is not None and _agrees(other, events):
                 span = edit.mend.span
                 yield span, reading.text[span.start : span.end], edit.mend.replace
+
+
+def _agrees(told: Solution, danced: Sequence[Solved]) -> bool:
+    """Whether the heading as read dances the feet and the turns of the lines."""
+    if told.cost >= _SURE or _feet(told.events) != _feet(danced):
+        return False
+    return not all(e.move.way_told for e in told.events) or _net(told.events) == _net(danced)
 
 
 def _net(events: Sequence[Solved]) -> int:
@@ -77,11 +77,7 @@ def _net(events: Sequence[Solved]) -> int:
     return sum(e.turn for e in events)
 
 
-def _feet(solution: Solution) -> list[Foot]:
-    return _feet_of(list(solution.events))
-
-
-def _feet_of(events: list[Solved]) -> list[Foot]:
+def _feet(events: Sequence[Solved]) -> list[Foot]:
     return [e.foot for e in events if e.kind.takes_weight and e.foot in (Foot.LEFT, Foot.RIGHT)]
 
 
