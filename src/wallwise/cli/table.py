@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
 from typing import TypeVar
 
 from rich.console import Console
@@ -23,7 +24,7 @@ Item = TypeVar("Item")
 def progress(items: Iterable[Item], total: int, console: Console) -> Iterator[Item]:
     """The items, with a bar on `console` while they come; no bar where it is no terminal."""
     columns = (TextColumn("Reading"), BarColumn(), MofNCompleteColumn())
-    with Progress(*columns, console=console, transient=True, disable=not console.is_terminal) as bar:
+    with Progress(*columns, console=console, transient=True, disable=not console.file.isatty()) as bar:
         yield from bar.track(items, total=total)
 
 
@@ -40,10 +41,17 @@ def show_table(checked: Sequence[Checked], console: Console) -> None:
         table.add_column(
             heading, justify="left" if heading in ("sheet", "dance") else "right", overflow="fold"
         )
-    for item in checked:
+    for item in _without_folder(checked):
         table.add_row(*(_styled(h, c) for h, c in zip(HEADINGS, cells(item), strict=True)))
     console.print(table)
     console.print(Text(_total(checked)))
+
+
+def _without_folder(checked: Sequence[Checked]) -> list[Checked]:
+    """The same, each path without the folder that all have in common: a screen is narrow."""
+    if len({item.path.parent for item in checked}) != 1:
+        return list(checked)
+    return [item._replace(path=Path(item.path.name)) for item in checked]
 
 
 def show_rows(rows: Iterable[Sequence[str]], console: Console) -> None:

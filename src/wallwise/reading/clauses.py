@@ -493,6 +493,8 @@ class Clauses:
             return self._give_foot(i, token, sure=sure)
         if not act.toward and not sure:
             act.toward, act.toward_at = token.value, (token.start, token.end)
+            if act.verb in ("step", "rock", "point", "stomp") and not act.place and act.sure:
+                act.place, act.said_place = "side", True  # "RF step left"
             self._touch(token)
         return i + 1
 

@@ -17,7 +17,7 @@ _WORD = "|".join(NUMBER_WORDS)
 _N = rf"(?P<n>\d{{1,3}}|{_WORD}|thirty[- ]two|forty[- ]eight|sixty[- ]four|twenty[- ]four|thirty[- ]six|forty|twenty)"
 _SPELT = {"twenty": 20, "twenty four": 24, "thirty two": 32, "thirty six": 36, "forty": 40, "forty eight": 48, "sixty four": 64}
 _COUNTS = (
-    re.compile(rf"\b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*(?P<n>\d{{1,3}})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min|walls?))", re.IGNORECASE),
+    re.compile(rf"\b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*(?P<n>\d{{1,3}})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))", re.IGNORECASE),
     re.compile(rf"\b{_N}\s*[- ]?(?:counts?|beats?|cts?|c|ct)\b(?!\s*(?:intro|in\b|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))", re.IGNORECASE),
 )
 _WALLS = (
@@ -158,7 +158,7 @@ def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> Non
     for pattern in _COUNTS:
         for found in pattern.finditer(text):
             before = text[: found.start()][-28:]
-            if re.search(r"(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count in|lead|bridge|dance|first|on|clap|add|last)\W*(?:\w+\W+){0,2}$", before, re.IGNORECASE) and not re.search(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE):
+            if re.search(r"\b(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count in|lead|bridge|dance|first|on|clap|add|last)\b\W*(?:\w+\W+){0,2}$", before, re.IGNORECASE) and not re.search(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE):
                 continue
             if intro is not None and intro.start() <= found.start() < intro.end():
                 continue

@@ -404,7 +404,7 @@ def _figure_options(act: Act) -> list[Option]:
                         continue
                 options += _way_options(act, figure, way_, lead=foot, turn=turn, cost=cost, told=lead_here is not None)
     if act.feet:
-        options = [_cut_to(option, len(act.feet)) for option in options]
+        options = [_on_feet(_cut_to(option, len(act.feet)), act) for option in options]
     unique: dict[tuple[object, ...], Option] = {}
     for option in options:
         key = (tuple((at, m.foot, m.kinds, m.turns) for at, m in option.moves), option.counts)
@@ -428,6 +428,16 @@ def _body_leads(way: Way) -> bool:
             return False
         weight = step.foot if step.weight else weight
     return True
+
+
+def _on_feet(option: Option, act: Act) -> Option:
+    """The option on the feet that are told for it, right or wrong: the body will say."""
+    moves, told = [], list(act.feet)
+    for at, move in option.moves:
+        if told and move.kinds[0][0].takes_weight and move.foot is not Foot.BOTH:
+            move = replace(move, foot=told.pop(0), foot_at=act.feet_at)
+        moves.append((at, move))
+    return replace(option, moves=tuple(moves))
 
 
 def _cut_to(option: Option, feet: int) -> Option:
@@ -472,6 +482,7 @@ def _way_options(
                     Move(
                         ((kind, 0.0),), foot, place, ((t + shares.get(i, 0), 0.0),), toward,
                         weight=ends_on, where=(act.start, act.end), foot_at=act.foot_at if told and i == 0 else None,
+                        against=act.against if i == 0 else None, against_at=act.against_at if i == 0 else None,
                         from_figure=figure.name, loose=bool(shares) and i < len(steps) - 1, way_told=turn is None or turn.way is not None or bool(own),
                     ),
                 )

@@ -178,7 +178,7 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
         for s, e in _by_kind(remark.line.text, start, end):
             named = _names(remark.line.text, s, e)
             changes = re.search(_CHANGES, remark.line.text[s:e], re.IGNORECASE) is not None
-            here_kind = named.kind or (kind if named.walls or changes else "")
+            here_kind = named.kind or (kind if named.walls or changes or (named.clocks and walls_before) else "")
             if not named.walls and walls_before and (named.counts or named.clocks or changes) and here_kind:
                 named.walls = walls_before
             elif named.walls:

@@ -18,7 +18,7 @@ from wallwise.dance.model import Dance, Foot, Kind, Option, Part, Restart, Secti
 from wallwise.glossary.lexicon import lexicon
 from wallwise.reading.blocks import blocks_of, split_marks
 from wallwise.reading.clauses import Act, read_acts
-from wallwise.reading.header import Declared, read_header
+from wallwise.reading.header import Claim, Declared, read_header
 from wallwise.reading.layout import Layout, on_slots, on_time
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.moves import CONFLICT, PERHAPS, Item, Move, items_of, ticks
@@ -103,6 +103,14 @@ def read(text: str) -> Reading:
     bar = 3 if waltz or _counts_in_threes(blocks) else 4
     out = outline(blocks, lettered=lettered, bar=bar)
     declared = read_header(out.header, text)
+    for part in out.parts:
+        if part.line is not None and not part.extra:
+            told = re.search(r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", part.line.text[part.line_at :], re.IGNORECASE)
+            if told is not None:
+                at = part.line_at
+                declared.part_counts.setdefault(
+                    part.name.lower(), Claim(int(told[1]), part.line.span(at + told.start(1), at + told.end(1)))
+                )
     if not out.parts:
         raise NotASheet("There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”.")
     header = [Remark(line, 0, len(line.text)) for line in out.header]
@@ -383,6 +391,7 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
     real = [p for p in out.parts if not p.extra]
     phrased = reading.orders.sequence is not None
     reading.end_claim = _end_claim(reading) if not phrased else None
+    _claims_beside(reading, passages)
     last_end = Foot.LEFT
     for part in real:
         goal = _goal(reading, phrased)
@@ -450,6 +459,36 @@ def _goal(reading: Reading, phrased: bool) -> Goal:
 @lru_cache(maxsize=64)
 def _walls(facing: int) -> int:
     return Fraction(facing, TURN).denominator if facing % TURN else 1
+
+
+_NO_CLAIM = re.compile(
+    r"\b(?:re-?start|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall|start|begin|begins|starts|wall one"
+    r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two)\s+wall)\b",
+    re.IGNORECASE,
+)
+
+
+def _claims_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None:
+    """Facings told in sentences between the steps ("you are looking at 6 o'clock") are claims for the step before."""
+    by_group = {id(p.group): p for rows in passages.values() for p in rows}
+    for remark in reading.outline.remarks:
+        passage = by_group.get(id(remark.group))
+        if passage is None or _NO_CLAIM.search(remark.text):
+            continue
+        clocks = _clocks(remark.line.text, remark.start, remark.end)
+        if len(clocks) != 1 or reading.end_claim is not None and reading.end_claim[1] == remark.line.span(clocks[0][1], clocks[0][2]):
+            continue
+        value, start, end = clocks[0]
+        shift = passage.group.start if remark.line is passage.group.line else None
+        at = (start - shift, end - shift) if shift is not None else None
+        passage.layouts = [_claimed(layout, value, at) for layout in passage.layouts]
+
+
+def _claimed(layout: Layout, faces: int, where: tuple[int, int] | None) -> Layout:
+    if not layout.moves or layout.moves[-1][1].faces is not None:
+        return layout
+    at, move = layout.moves[-1]
+    return replace(layout, moves=(*layout.moves[:-1], (at, replace(move, faces=faces, faces_at=where))))
 
 
 def _end_claim(reading: Reading) -> tuple[int, Span] | None:
@@ -621,7 +660,7 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     named = re.search(r"(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s*(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*)(?!\s*(?:walls?|turns?|/))", rest, re.IGNORECASE)
     beats = remark.group.beats
     if named is not None:
-        mark = leading_mark(base, start + named.start(1))
+        mark = leading_mark(named[1])
         if mark is not None:
             beats = _named_beats(read_part, remark, mark.beats)
             start = start + named.end()

@@ -1,19 +1,24 @@
 """Words in the steps that could not be read as steps."""
 
+import re
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
 from wallwise.checks.sight import count_in, whole_sheet
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
+from wallwise.glossary.lexicon import Word, lexicon
 from wallwise.reading import Reading
+from wallwise.reading.blocks import ORDER_WORDS
 from wallwise.reading.read import PartReading, Passage, is_ending
+from wallwise.reading.tokens import tokenize
 
 # A reading dearer than this bends the words further than a teacher would.
 DOUBTFUL = 1.9
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
+    yield from _stray(reading)
     for part in reading.parts.values():
         if is_ending(part.text.name):
             continue
@@ -25,6 +30,22 @@ def _find(reading: Reading) -> Iterator[Finding]:
                     RULE.name, RULE.severity, passage.span_at(None), problem + f" (“{_short(passage.group.text)}”)",
                     section=passage.section.number, part=part.text.name, count=_count(part, passage),
                 )  # fmt: skip
+
+
+def _stray(reading: Reading) -> Iterator[Finding]:
+    """Steps told among the counted ones without a count: nobody would know when to dance them."""
+    for remark in reading.outline.remarks:
+        if remark.group is None or remark.group.written is None or ORDER_WORDS.search(remark.text) or re.search(r"[:\"“”?!]", remark.text):
+            continue
+        tokens = tokenize(remark.text, lexicon())
+        verbs = [t for t in tokens if t.word is Word.VERB and not t.ing]
+        feet = [t for t in tokens if t.word in (Word.SIDE, Word.FOOT)]
+        strange = any(t.word in ("unknown", "clock", "number") for t in tokens)
+        if tokens and tokens[0].word is Word.VERB and verbs and feet and not strange:
+            yield whole_sheet(
+                RULE.name, RULE.severity, remark.line.span(remark.start, remark.end),
+                f"These steps have no count (“{_short(remark.text)}”)", section=remark.section, part=remark.part or "main",
+            )  # fmt: skip
 
 
 def _problem(passage: Passage, index: int | None) -> str:

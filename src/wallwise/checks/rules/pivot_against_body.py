@@ -12,7 +12,7 @@ from wallwise.reading.tokens import TURN
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    for step, pivot in pairwise(sights(reading)):
+    for step, pivot in pairwise(s for s in sights(reading) if s.event.kind is not Kind.HOLD):
         if (
             pivot.part is step.part
             and pivot.event.kind is Kind.TURN
