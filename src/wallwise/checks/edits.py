@@ -151,6 +151,13 @@ def _act_edits(reading: Reading, passage: Passage) -> Iterator[Edit]:
     """One thing told left out: a word or a clause too many."""
     group = passage.group
     acts = [a for a in passage.acts if a.start >= 0 and a.verb != "and"]
+    spans = [(a.start, a.end, 1.25) for a in acts] + ([(acts[0].start, acts[-1].end, 1.7)] if len(acts) > 1 else [])
+    for start, end, surprise in spans:
+        span = group.line.span(group.start + start, group.start + end)
+        shown = reading.text[span.start : span.end]
+        other = swapped(shown)
+        if sum(a != b for a, b in zip(shown.split(), other.split(), strict=False)) > 1:
+            yield _edit(span, other, f"“{other}” instead of “{shown}”", surprise)
     for i, act in enumerate(acts):
         if len(acts) < 2:
             break

@@ -16,7 +16,8 @@ from wallwise.checks.edits import Edit, edits_of
 from wallwise.dance.finding import Finding, Mend
 from wallwise.reading import NotASheet, Reading, read
 
-BUDGET_SEC = 2.0
+MOST_TRIES = 260
+BUDGET_SEC = 3.5  # only a sheet out of all proportion meets it before the tries are up
 MOST_MENDS = 5
 _FLOATING = frozenset({"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"})
 
@@ -40,7 +41,7 @@ def _search(reading: Reading, loud: list[Finding], find: Finder) -> tuple[list[E
     partial: list[tuple[int, float, Edit, frozenset[str]]] = []
     base = min(_cost(reading), 2.0)
     stop = perf_counter() + BUDGET_SEC
-    for surprise, edit in _ordered(reading, loud):
+    for surprise, edit in _ordered(reading, loud)[:MOST_TRIES]:
         if perf_counter() > stop or (whole and surprise > min(s for s, _ in whole) + 1.2):
             break
         try:

@@ -224,9 +224,10 @@ def _verb_options(act: Act, before: Act | None) -> list[Option]:
             move = replace(move, turns=STILL)
         moves.append((Fraction(i), move))
     elastic = act.verb in _ELASTIC or act.long
+    guessed = 2.0 if act.unknown and not (act.verb or act.part or act.place or act.both) else 0.0  # a foot, and a word unknown
     if act.verb == "ball" or (act.part == "ball" and act.verb in ("", "ball")):
         return [_finish(act, Option(((-_HALF, moves[0][1]), *((at, m) for at, m in moves[1:])), _ZERO, 0.0, False))]
-    options = [_finish(act, Option(tuple(moves), Fraction(len(moves)), 0.0, elastic))]
+    options = [_finish(act, Option(tuple(moves), Fraction(len(moves)), guessed, elastic))]
     if act.parted and len(moves) == 1 and act.verb not in ("rock", "step", "ball", "recover"):
         step = replace(base, kinds=((Kind.STEP, 0.0),), place=_PLACES.get(act.place, Place.UNSAID))
         then = replace(base, foot=None, place=Place.UNSAID, turns=STILL, toward=None)

@@ -676,8 +676,17 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     if not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
         return None
     layouts = list(_on_beats(body, beats))
-    if not layouts or not layouts[0].moves or layouts[0].cost > 4:
-        return None
+    meant = beats[-1] // 1 - beats[0] // 1 + 1
+    section = next((s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0])
+    rel = [b - section.base + 1 for b in beats]
+    label = f"{rel[0]}-{rel[-1] // 1}" if len(rel) > 1 else str(rel[0])
+    span = remark.line.span(told.start(), told.end("rest"))
+    if not layouts or not layouts[0].moves or layouts[0].cost > 1.9:
+        natural = _natural_counts(body)
+        if natural is None or natural == meant:
+            return None
+        option = Option(section.number, label, beats[0], beats[-1], (), remark.part, span)
+        return OptionReading(option, span, None, natural, meant)
     events = read_part.solution.events
     before = [e for e in events if e.at < beats[0]]
     weight = before[-1].weight if before else read_part.solution.started
@@ -688,13 +697,16 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
     solution = solve([_few(layouts)], Goal(starts, {inside[-1].facing: 0.0}, 2.0, facing, end_weight=inside[-1].weight))
     steps = tuple(_step(e) for e in solution.events)
-    section = next((s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0])
-    rel = [b - section.base + 1 for b in beats]
-    label = f"{rel[0]}-{rel[-1] // 1}" if len(rel) > 1 else str(rel[0])
-    span = remark.line.span(told.start(), told.end("rest"))
     option = Option(section.number, label, beats[0], beats[-1], steps, remark.part, span)
     told_counts = layouts[0].moves[-1][0] // 1 - beats[0] // 1 + 1 + layouts[0].over
-    return OptionReading(option, span, solution, told_counts, beats[-1] // 1 - beats[0] // 1 + 1)
+    return OptionReading(option, span, solution, told_counts, meant)
+
+
+def _natural_counts(text: str) -> Fraction | None:
+    """How many counts a piece of text lasts of itself; None where it does not read well at any length up to 16."""
+    found = [(rows[0].cost, Fraction(n)) for n in range(1, 17) if (rows := _in_time(text, Fraction(1), Fraction(n)))]
+    cost, counts = min(found, default=(9.0, Fraction(0)))
+    return counts if cost < 1 else None
 
 
 def _named_beats(part: PartReading, remark: Remark, beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:

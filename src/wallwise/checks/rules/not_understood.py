@@ -34,7 +34,10 @@ def _find(reading: Reading) -> Iterator[Finding]:
 
 def _stray(reading: Reading) -> Iterator[Finding]:
     """Steps told among the counted ones without a count: nobody would know when to dance them."""
+    headings = {id(s.heading) for p in reading.outline.parts for s in p.sections}
     for remark in reading.outline.remarks:
+        if id(remark.line) in headings:
+            continue
         if remark.group is None or remark.group.written is None or ORDER_WORDS.search(remark.text) or re.search(r"[:\"“”?!]", remark.text):
             continue
         tokens = tokenize(remark.text, lexicon())
@@ -54,9 +57,9 @@ def _problem(passage: Passage, index: int | None) -> str:
     layout = passage.layouts[index or 0]
     if not any(m.foot is not Foot.NONE for _, m in layout.moves) and any(a.unknown for a in passage.acts) and layout.cost > 0.5:
         return "These words could not be read as steps"
-    if layout.cost < DOUBTFUL:
-        return ""
     strange = [t.text for act in passage.acts for t in act.unknown]
+    if layout.cost < DOUBTFUL and not (strange and layout.left):
+        return ""
     if strange:
         return f"These words could only be guessed at; not known here: {', '.join(strange[:4])}"
     if passage.group.written is not None and layout.left:

@@ -10,8 +10,8 @@ from wallwise.reading import Reading
 
 def _find(reading: Reading) -> Iterator[Finding]:
     claim = reading.declared.counts
-    danced = reading.dance.counts
-    tags = sum((t.part.counts for t in {t.part.name: t for t in reading.dance.tags}.values()), danced)
+    dance, danced = reading.dance, reading.dance.counts
+    tags = danced if dance.sequence is None else sum((t.part.counts for t in {t.part.name: t for t in reading.dance.tags}.values()), danced)
     lettered = {p.name.lower() for p in reading.dance.parts}
     if claim is not None and claim.value not in (danced, tags) and not _half_or_double(reading, claim.value):
         yield whole_sheet(
