@@ -201,7 +201,7 @@ def _mark_edits(text: str, part: PartReading, passage: Passage, n: int) -> Itera
     section = passage.section
     last = [p for p in part.passages if p.section is section][-1:] == [passage]
     over = section.counts - (section.range[1] - section.range[0] + 1 if section.range else section.counts // 4 * 4)
-    if last and 0 < over < len(mark.beats):
+    if last and 0 < over < len(mark.beats) and any(c.isdigit() for c in shown):
         acts = [a for a in passage.acts if a.start >= 0 and a.verb != "and"]
         fewer = _shorter_mark(shown, int(over))
         for i, act in enumerate(acts):

@@ -141,6 +141,9 @@ class Clauses:
     def _land(self, act: Act) -> None:
         """Put a finished act down, or hang what only qualifies on the act before it."""
         last = next((a for a in reversed(self.acts) if a.verb != "and"), None)
+        if last is not None and act.place and act.against is not None and not (act.verb or act.foot or act.turn) and last.foot is act.against.other:
+            last.against, last.against_at = act.against, act.against_at  # says more of the step before
+            return
         if act.empty and not act.unknown and last is not None:
             if act.faces is not None and last.faces is None:
                 last.faces, last.faces_at = act.faces, act.faces_at
@@ -168,6 +171,12 @@ class Clauses:
                     if cells[i + 1][0].verb == "turn" and act.foot is None:
                         act.foot, act.foot_at = cell[0].foot, cell[0].foot_at
                         cells[i + 1][0].foot = cells[i + 1][0].foot_at = None
+            elif len(cell) == 1 and _bare(cell[0]) and cell[0].foot is not None:
+                act = cells[i + 1][0]
+                if act.foot is cell[0].foot.other and act.place in ("behind", "across", "beside") and act.against is None:
+                    # "L | step behind R": R is what it goes behind
+                    act.against, act.against_at = act.foot, act.foot_at
+                    act.foot, act.foot_at = cell[0].foot, cell[0].foot_at
         told = max(cells, key=lambda cell: sum(2 * bool(a.foot or a.feet) + (not a.empty) for a in cell))
         for cell in cells:
             if cell is not told:
@@ -443,7 +452,7 @@ class Clauses:
                 return i + 1
             self.act.toward, self.act.toward_at = token.value, (token.start, token.end)
             self._touch(token)
-            if not self.act.place and self.act.verb not in ("turn",) and not self.act.figures:
+            if not self.act.place and self.act.verb not in ("", "turn") or self.act.foot is not None and not self.act.verb and not self.act.place:
                 self.act.place, self.act.said_place = "side", True
             return i + 1
         if self.act.turn is not None and self.act.turn.way is None and (self.act.verb == "turn" or before is Word.TURN) and before is not Word.RELATION:
@@ -463,9 +472,9 @@ class Clauses:
             return self._place_against(i, token) if act.verb in ("close", "drag", "touch") else i + 1
         if before is not None and before.word is Word.PLACE and before.value in ("across", "behind", "beside") and act.verb and act.foot is None and sure is False and nxt not in (Word.PLACE, Word.FOOT, Word.SIDE, Word.PART) and act.verb in ("cross", "close", "lock", "touch", "point", "hook") and before.text not in ("together", "tog"):
             return self._place_against(i, token)  # "cross over L": L is what is crossed
+        if act.foot is None and not act.verb and act.place in ("across", "behind", "beside") and before is not None and before.text.endswith((" of", " to")):
+            return self._place_against(i, token)  # "R forward, across in front of L"
         if act.foot is None:
-            if act.verb == "turn" and act.turn is not None and act.turn.own in ("", "turn") and not sure and False:
-                return i + 1
             act.foot, act.foot_at = token.value, (token.start, token.end)
             act.sure = sure or bool(act.verb)
             self._touch(token)

@@ -163,30 +163,37 @@ def _note(moves: tuple[Placed, ...], item: Item) -> tuple[Placed, ...]:
 # -- on slots ----------------------------------------------------------------------------------
 
 
+_Row = tuple[float, tuple[Placed, ...], bool, bool]
+
+
 def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     n = len(slots)
-    # best[s]: the cheapest (cost, moves, elastic) with the first s slots taken
-    best: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {0: [(0.0, (), False)]}
+    # best[s]: the cheapest (cost, moves, may last longer, something was given no count) with the first s slots taken
+    best: dict[int, list[_Row]] = {0: [(0.0, (), False, False)]}
     for i, item in enumerate(items):
-        after: dict[int, list[tuple[float, tuple[Placed, ...], bool]]] = {}
+        after: dict[int, list[_Row]] = {}
         silent = _silent_cost(item, slots=True)
+        passed = bool(item.options) and not (item.act.label or item.act.aside or item.act.figures or item.act.verb in ("and", "hold"))
         for s, rows in best.items():
-            for cost, moves, elastic in rows:
+            for row in rows:
                 if silent is not None:
-                    after.setdefault(s, []).append((cost + silent, _note(moves, item), elastic))
+                    cost, moves, elastic, hushed = row
+                    after.setdefault(s, []).append((cost + silent, _note(moves, item), elastic, hushed or passed))
                 for option in item.options:
-                    _lay_option(after, (cost, moves, s), option, slots, items, i)
-        best = {s: _cheapest(rows) for s, rows in after.items()}
-    found = []
-    for s, rows in best.items():
-        for cost, moves, elastic in rows:
-            left = n - s
-            if left and not elastic and sum(bool(i.options) and not (i.act.label or i.act.aside or i.act.verb == "and") for i in items) > len(moves):
-                cost += 2.0  # something told was given no count, and a count has nothing
-            if left:
-                cost += (0.15 if elastic else 0.9) + 0.6 * (left - 1) if moves else 6.0
-            found.append(Layout(cost, moves, Fraction(left) if not elastic else _ZERO))
+                    _lay_option(after, row, s, option, slots, items, i)
+        best = {s: rows if len(rows) <= KEEP else nsmallest(KEEP, rows, key=_price) for s, rows in after.items()}
+    found = [_closed(row, n - s) for s, rows in best.items() for row in rows]
     return nsmallest(KEEP, found, key=lambda lay: lay.cost)
+
+
+def _closed(row: _Row, left: int) -> Layout:
+    """A finished row as a layout: what it costs that the last `left` slots have nothing."""
+    cost, moves, elastic, hushed = row
+    if left:
+        cost += (0.15 if elastic else 0.9) + 0.6 * (left - 1) if moves else 6.0
+        if hushed and not elastic:
+            cost += 2.0  # something told was given no count, and a count has nothing
+    return Layout(cost, moves, Fraction(left) if not elastic else _ZERO)
 
 
 def _certain(move: Move) -> Move:
@@ -194,12 +201,10 @@ def _certain(move: Move) -> Move:
     return replace(move, kinds=((Kind.STEP, 0.0),)) if move.from_figure == PERHAPS else move
 
 
-def _cheapest(rows: list[tuple[float, tuple[Placed, ...], bool]]) -> list[tuple[float, tuple[Placed, ...], bool]]:
-    return rows if len(rows) <= KEEP else nsmallest(KEEP, rows, key=lambda r: r[0])
-
-
-def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type: ignore[no-untyped-def]
-    cost, moves, s = state
+def _lay_option(
+    after: dict[int, list[_Row]], row: _Row, s: int, option: Option, slots: tuple[Fraction, ...], items: list[Item], i: int
+) -> None:
+    cost, moves, _, hushed = row
     k = len(option.moves)
     for drop_last in (False, True):
         count = k - drop_last
@@ -214,10 +219,10 @@ def _lay_option(after, state, option: Option, slots, items, i) -> None:  # type:
         price = cost + option.cost + (0.1 if drop_last else 0.0)
         if k > 1 and not drop_last:
             price += _rhythm_cost(option, beats)
-        after.setdefault(s + count, []).append((price, moves + laid, option.elastic))
+        after.setdefault(s + count, []).append((price, moves + laid, option.elastic, hushed))
         if option.elastic:
             for more in range(1, min(4, len(slots) - s - count) + 1):
-                after.setdefault(s + count + more, []).append((price + 0.25 * more, moves + laid, option.elastic))
+                after.setdefault(s + count + more, []).append((price + 0.25 * more, moves + laid, option.elastic, hushed))
 
 
 def _absorbs(items: list[Item], i: int, option: Option) -> bool:

@@ -167,8 +167,8 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         options = [Option(((-_HALF, maybe),), _ZERO)]
     elif act.verb == "same":
         options = []
-    elif act.empty:
-        options = []
+    elif act.empty or (act.toward is not None and not (act.verb or act.foot or act.place or act.part or act.both or act.feet)):
+        options = []  # "to the left" alone only says where the rest goes
     else:
         options = _verb_options(act, before)
     return options

@@ -57,6 +57,9 @@ def _slips(reading: Reading, part: PartReading, section: SectionText) -> Iterato
     for i, token in enumerate(tokens):
         if not isinstance(token, Token) or token.word not in (Word.SIDE, Word.FOOT, Word.AMOUNT):
             continue
+        beside = {t.word for t in tokens[max(i - 1, 0) : i + 3]}
+        if token.word is Word.AMOUNT and Word.SIDE not in beside:
+            continue  # half of what is left unsaid is no claim
         for edit in word_edits(reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
             other = read_alone(changed, section.base, section.counts, goal)
