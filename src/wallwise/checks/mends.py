@@ -17,7 +17,7 @@ from wallwise.dance.finding import Finding, Mend
 from wallwise.reading import NotASheet, Reading, read
 
 MOST_TRIES = 260
-BUDGET_SEC = 3.5  # only a sheet out of all proportion meets it before the tries are up
+BUDGET_SEC = 2.5  # only a sheet out of all proportion meets it before the tries are up
 MOST_MENDS = 5
 _FLOATING = frozenset({"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"})
 

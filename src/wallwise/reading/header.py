@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import zip_longest
 
 from wallwise.dance.model import Foot, Span
 from wallwise.reading.marks import NUMBER_WORDS
@@ -74,7 +75,7 @@ def read_header(lines: list[Line], all_text: str) -> Declared:
     `all_text` is the whole sheet, in which only the title's rhythm is looked for.
     """
     told = Declared()
-    for line, below in zip(lines, [*lines[1:], None], strict=True):
+    for line, below in zip_longest(lines, lines[1:]):
         if below is not None and _KEY_ROW.fullmatch(line.text):
             _read_table(told, line, below)
         else:

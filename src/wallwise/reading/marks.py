@@ -26,6 +26,7 @@ _TOKEN = re.compile(
 )
 _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
 _NOT_COUNTS = re.compile(r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
+_MOST_BEATS = 64  # no mark counts more
 _RANGES = ("-", "to", "thru", "through")
 _ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)\s*")
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
@@ -96,7 +97,7 @@ def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:
     beats: list[Fraction] = []
     shares: list[Fraction] = []  # written before any number: they belong to the one before it
     end, ranged, joined, spaced = at, False, "", False
-    while found := _TOKEN.match(text, at):
+    while len(beats) < _MOST_BEATS and (found := _TOKEN.match(text, at)):
         if found["number"]:
             if beats and spaced and not joined and not shares and _value(found["number"]) != beats[-1] // 1 + 1:
                 break

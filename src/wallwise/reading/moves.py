@@ -159,6 +159,8 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         if act.times > 1:
             options = [_repeat(options[0], act.times)]
         options = [_finish(act, option) for option in options]
+    elif act.verb == "turn" and act.turn is None:
+        options = []  # the word alone, its turn taken by what follows
     elif act.verb == "turn":
         options = _turn_options(act)
     elif act.verb == "and":

@@ -29,6 +29,12 @@ from wallwise.reading.tidy import Line, tidy
 from wallwise.reading.tokens import TURN, tokenize
 
 
+# The longest sheet seen has some 6,000 characters; ten times that is a book of them.
+LONGEST = 60_000
+MOST_LINES = 600
+LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
+
+
 class NotASheet(ValueError):
     """The text has no steps in it; the message is one sentence for the teacher."""
 
@@ -95,6 +101,8 @@ class OptionReading:
 
 def read(text: str) -> Reading:
     """The dance a sheet tells, and what it was read from; NotASheet where no step stands in it."""
+    if len(text) > LONGEST or text.count("\n") > MOST_LINES:
+        raise NotASheet(f"This text is {len(text):,} characters long, in {text.count(chr(10)) + 1:,} lines, far longer than a step sheet: give one dance at a time.")
     lines = tidy(text)
     blocks = blocks_of(lines)
     rough = [Remark(b.line, 0, len(b.line.text)) for b in blocks]
@@ -130,7 +138,7 @@ def _counts_in_threes(blocks) -> bool:  # type: ignore[no-untyped-def]
 
 @lru_cache(maxsize=8192)
 def _items(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
-    acts = read_acts(tokenize(text, lexicon()))
+    acts = read_acts(tokenize(text[:LONGEST_PIECE], lexicon()))
     return tuple(items_of(acts)), tuple(acts)
 
 
