@@ -48,8 +48,9 @@ def _restart(row: Truth) -> Restart:
     change = row.get("step_change")
     if change is None:
         return Restart(row["wall"], Fraction(row["after_counts"]))
-    # The facings of a change are those of its wall; no change in the corpus turns.
-    steps = tuple(Step(s.at, s.foot, s.kind) for s in _steps(change["events"]))
+    # The facings of a change are those of its wall: only its turns are the same on every wall.
+    turns = [Fraction(event.get("turn_eighths", 0), 8) for event in change["events"]]
+    steps = tuple(replace(s, turn=turn) for s, turn in zip(_steps(change["events"]), turns, strict=True))
     return Restart(row["wall"], Fraction(row["after_counts"]), steps, Fraction(change["replaces_from"]))
 
 

@@ -145,7 +145,7 @@ def _verb_of(base: str) -> str:
 
 def _inflected(verb: str) -> Iterator[tuple[str, bool]]:
     """The forms of a regular verb, each with whether it is the -ing form."""
-    stem = verb[:-1] if verb.endswith("e") else verb
+    stem = verb.removesuffix("e")
     doubled = stem + stem[-1] if len(stem) > 2 and _doubles(stem) else stem
     yield verb + ("es" if verb.endswith(("s", "sh", "ch", "x")) else "s"), False
     yield doubled + "ing", True

@@ -17,10 +17,16 @@ from wallwise.reading.tidy import Line
 from wallwise.reading.tokens import Token, tokenize
 
 _QUOTE = re.compile(r"^\s*(?:>\s?)+")
-_BULLET = re.compile(r"^\s*(?:[\u2022*+o]|->|-(?=\s)|\d{1,2}[.)](?=\s+(?:\(?\d+\s?[-&,]|&)))\s+(?=\S)|^\s*\u2022\s*")
+_BULLET = re.compile(
+    r"^\s*(?:[\u2022*+o]|->|-(?=\s)|\d{1,2}[.)](?=\s+(?:\(?\d+\s?[-&,]|&)))\s+(?=\S)|^\s*\u2022\s*"
+)
 _RULE = re.compile(r"^[\s|:=_*~.#+-]*$")
-_PAGE = re.compile(r"\b(?:page|sheet|p\.)\s*\d+\s*(?:of|/)\s*\d+|^\s*-?\s*\d{1,3}\s*-?\s*$|^\s*page\s+\d+\s*$", re.IGNORECASE)
-_ORDINALS = dict(zip("first second third fourth fifth sixth seventh eighth ninth tenth".split(), range(1, 11), strict=True))
+_PAGE = re.compile(
+    r"\b(?:page|sheet|p\.)\s*\d+\s*(?:of|/)\s*\d+|^\s*-?\s*\d{1,3}\s*-?\s*$|^\s*page\s+\d+\s*$", re.IGNORECASE
+)
+_ORDINALS = dict(
+    zip(["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"], range(1, 11), strict=True)
+)
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8}
 _NUMBER = "|".join([r"\d{1,2}", *NUMBER_WORDS, *_ORDINALS])
 _SECTION = re.compile(
@@ -38,9 +44,14 @@ _RANGE = re.compile(
 )
 _BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
 _PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest>.*)$", re.IGNORECASE)
-_PART_SECTION = re.compile(r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$")
+_PART_SECTION = re.compile(
+    r"^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$|^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$"
+)
 _LETTER = re.compile(r"^\W{0,3}(?P<letter>[A-H])\s*[:.)\]-]\s+(?P<rest>\S.*)$")
-_EXTRA = re.compile(r"^\W*(?P<name>(?:(?P<nth>1st|2nd|3rd|first|second|big|little|short|long)\s+)?(?:tag|bridge|ending|finish|finale|outro|end)(?:\s*(?P<n>[1-9A-C])\b(?!\s*(?:counts?|beats?|restarts?|-count)))?)\b(?P<rest>.*)$", re.IGNORECASE)
+_EXTRA = re.compile(
+    r"^\W*(?P<name>(?:(?P<nth>1st|2nd|3rd|first|second|big|little|short|long)\s+)?(?:tag|bridge|ending|finish|finale|outro|end)(?:\s*(?P<n>[1-9A-C])\b(?!\s*(?:counts?|beats?|restarts?|-count)))?)\b(?P<rest>.*)$",
+    re.IGNORECASE,
+)
 _TOLD_BESIDE = re.compile(
     r"\W*(?:(?:an?\s+)?(?:easy|easier|harder|options?|optional|alternative|alternate|non[- ]turning|no[- ]turn|re-?starts?|notes?|nb|teacher|styling|hint|tip)\b)",
     re.IGNORECASE,
@@ -154,7 +165,13 @@ def _without_page_marks(rows: list[tuple[Line, int, bool, int]]) -> list[tuple[L
         text = row[0].text
         if _PAGE.search(text) and leading_mark(text) is None:
             continue
-        if seen[mask] > 1 and leading_mark(text) is None and known_share(text) < 0.5 and not _starts_block(text) and not ORDER_WORDS.search(text):
+        if (
+            seen[mask] > 1
+            and leading_mark(text) is None
+            and known_share(text) < 0.5
+            and not _starts_block(text)
+            and not ORDER_WORDS.search(text)
+        ):
             if kept and any(re.sub(r"\d+", "#", k[0].text.lower()) == mask for k in kept):
                 continue
         kept.append(row)
@@ -180,13 +197,19 @@ def _continues(last: Block, line: Line, paragraph: int, bullet: bool) -> bool:
     """Whether `line` goes on with the logical line before it."""
     text, before = line.text, last.text
     mark_before = leading_mark(before)
-    if mark_before is not None and mark_before.end >= len(before.rstrip()) and before.lstrip("([ ")[:1] in "0123456789&" and leading_mark(text) is None and not _starts_block(text):
+    if (
+        mark_before is not None
+        and mark_before.end >= len(before.rstrip())
+        and before.lstrip("([ ")[:1] in "0123456789&"
+        and leading_mark(text) is None
+        and not _starts_block(text)
+    ):
         return True  # a count mark in a row of its own, its words in the next
     if _ENDS_MARKED.search(before) and not _open_ended(before):
         return False
-    if bullet or paragraph != last.paragraph and not _open_ended(before):
+    if bullet or (paragraph != last.paragraph and not _open_ended(before)):
         return False
-    if _starts_block(text) or leading_mark(text) is not None and not _mid_sentence(before, text):
+    if _starts_block(text) or (leading_mark(text) is not None and not _mid_sentence(before, text)):
         return False
     if re.match(r"^[A-Za-z ]{2,20}:\s", text) and not _open_ended(before):
         return False
@@ -196,12 +219,21 @@ def _continues(last: Block, line: Line, paragraph: int, bullet: bool) -> bool:
         return True
     if ORDER_WORDS.match(text) or text.startswith(("->", "*", "\u2022", "(")):
         return False
-    if (text[:1].islower() or re.match(r"[LR]\b(?!\s?[:.])", text) and mark_before is not None) and len(before) > 18:
+    if (text[:1].islower() or (re.match(r"[LR]\b(?!\s?[:.])", text) and mark_before is not None)) and len(
+        before
+    ) > 18:
         return True
     if paragraph != last.paragraph:
         return False
     # In running prose a line goes on until the paragraph ends.
-    return len(before) >= 60 and not before.rstrip().endswith((":",)) and mark_before is None and not before.isupper() and known_share(text) > 0.3 and _prose(before)
+    return (
+        len(before) >= 60
+        and not before.rstrip().endswith((":",))
+        and mark_before is None
+        and not before.isupper()
+        and known_share(text) > 0.3
+        and _prose(before)
+    )
 
 
 def _prose(text: str) -> bool:
@@ -225,13 +257,32 @@ def _mid_sentence(before: str, text: str) -> bool:
 
 
 def _starts_block(text: str) -> bool:
-    return bool(_SECTION.match(text) or _EXTRA.match(text) or _PART.match(text) or _PART_SECTION.match(text) or (m := _RANGE.match(text)) and m["open"])
+    return bool(
+        _SECTION.match(text)
+        or _EXTRA.match(text)
+        or _PART.match(text)
+        or _PART_SECTION.match(text)
+        or ((m := _RANGE.match(text))
+        and m["open"])
+    )
 
 
 # -- what a line is -------------------------------------------------------------------------------
 
 _STEP_WORDS = frozenset(
-    {Word.VERB, Word.FOOT, Word.SIDE, Word.BOTH, Word.PLACE, Word.TURN, Word.AMOUNT, Word.PART, Word.HOLD, Word.FIGURE, "feet"}
+    {
+        Word.VERB,
+        Word.FOOT,
+        Word.SIDE,
+        Word.BOTH,
+        Word.PLACE,
+        Word.TURN,
+        Word.AMOUNT,
+        Word.PART,
+        Word.HOLD,
+        Word.FIGURE,
+        "feet",
+    }
 )
 
 
@@ -274,10 +325,17 @@ def _classify(block: Block) -> None:
         block.rest = found.start("rest" if found["letter"] else "rest2")
         _range_in_heading(block)
         return
-    if (found := _PART.match(text)) and not re.search(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b", text[found.start("rest"):]) and not re.match(r"\s*(?:and|,|&)", found["rest"]) and not re.search(r"\bparts?\s+[A-H]\b", found["rest"], re.IGNORECASE):
+    if (
+        (found := _PART.match(text))
+        and not re.search(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b", text[found.start("rest") :])
+        and not re.match(r"\s*(?:and|,|&)", found["rest"])
+        and not re.search(r"\bparts?\s+[A-H]\b", found["rest"], re.IGNORECASE)
+    ):
         block.kind, block.name, block.rest = "part", found["letter"].upper(), found.start("rest")
         return
-    if (found := _SECTION.match(text)) and not re.match(r"\s*(?:restarts?|walls?)\b", found["rest"], re.IGNORECASE):
+    if (found := _SECTION.match(text)) and not re.match(
+        r"\s*(?:restarts?|walls?)\b", found["rest"], re.IGNORECASE
+    ):
         number = _number_of(found["a"] or found["b"] or found["c"])
         if number is not None:
             block.kind, block.number, block.rest = "heading", number, found.start("rest")
@@ -306,7 +364,12 @@ def _classify(block: Block) -> None:
         block.kind, block.range = "text", None
         return
     block.pieces = split_marks(text, mark)
-    if block.kind == "text" and block.pieces and block.pieces[0].mark is not None and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1):
+    if (
+        block.kind == "text"
+        and block.pieces
+        and block.pieces[0].mark is not None
+        and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1)
+    ):
         block.kind = "steps"
 
 
@@ -315,7 +378,12 @@ def _numbers_heading(block: Block, following: Block | None, *, counting: bool) -
 
     `counting` says that its number goes on with the counts before it, as a step's would.
     """
-    if block.kind != "steps" or len(block.pieces) != 1 or following is None or following.kind not in ("steps", "range", "range?"):
+    if (
+        block.kind != "steps"
+        or len(block.pieces) != 1
+        or following is None
+        or following.kind not in ("steps", "range", "range?")
+    ):
         return False
     mark, below = block.pieces[0].mark, following.pieces[0].mark if following.pieces else None
     if mark is None or below is None or len(mark.beats) > 1 or mark.first.denominator > 1:
@@ -323,13 +391,15 @@ def _numbers_heading(block: Block, following: Block | None, *, counting: bool) -
     if below.first > 1 or below.floating or mark.floating:
         return False
     dotted = block.text[mark.start : mark.end].strip()[-1:] in ".):"
-    return dotted and len(below.beats) > 1 or not counting
+    return (dotted and len(below.beats) > 1) or not counting
 
 
 def _counts_on(blocks: list[Block], i: int, numbered: int) -> bool:
     """Whether a single number is a count rather than the next heading's: it follows the count before it."""
     mark = blocks[i].pieces[0].mark if blocks[i].pieces else None
-    before = next((p.mark for b in reversed(blocks[:i]) for p in reversed(b.pieces) if p.mark is not None), None)
+    before = next(
+        (p.mark for b in reversed(blocks[:i]) for p in reversed(b.pieces) if p.mark is not None), None
+    )
     if mark is None or mark.first != numbered + 1:
         return True
     return before is not None and before.last + 1 == mark.first and before.last < 8 and numbered == 0
@@ -337,7 +407,10 @@ def _counts_on(blocks: list[Block], i: int, numbered: int) -> bool:
 
 def _range_in_heading(block: Block) -> None:
     """ "Section 2 [9-16]: ..." : the range may stand after the number."""
-    if found := re.match(r"[\s:.,-]*[\[(]?\s*(?:counts?\s*)?(\d{1,3})\s*-\s*(\d{1,3})\s*(?:counts?)?\s*[\])]?\s*[:.-]?(?=\s|$)", block.text[block.rest :]):
+    if found := re.match(
+        r"[\s:.,-]*[\[(]?\s*(?:counts?\s*)?(\d{1,3})\s*-\s*(\d{1,3})\s*(?:counts?)?\s*[\])]?\s*[:.-]?(?=\s|$)",
+        block.text[block.rest :],
+    ):
         first, last = int(found[1]), int(found[2])
         if last - first >= 2:
             block.range = (first, last)
@@ -348,7 +421,9 @@ def _settle_ranges(blocks: list[Block]) -> None:
     """Whether ``1-8 ...`` heads a section or marks its steps: what follows it decides."""
     numbered = 0
     for i, block in enumerate(blocks):
-        if _numbers_heading(block, blocks[i + 1] if i + 1 < len(blocks) else None, counting=_counts_on(blocks, i, numbered)):
+        if _numbers_heading(
+            block, blocks[i + 1] if i + 1 < len(blocks) else None, counting=_counts_on(blocks, i, numbered)
+        ):
             numbered += 1
             block.kind, block.rest = "heading", block.pieces[0].start
             block.number = int(block.pieces[0].mark.first)  # type: ignore[union-attr]
@@ -363,15 +438,22 @@ def _settle_ranges(blocks: list[Block]) -> None:
             mark is not None
             and following is not None
             and following.kind in ("steps", "range", "range?")
-            and (mark.last - mark.first < last - first or following.kind == "steps" and mark.last - mark.first <= last - first)
-            and (mark.first <= 2 and first % 2 == 1 or first - 1 < mark.first <= first + 1)
+            and (
+                mark.last - mark.first < last - first
+                or (following.kind == "steps"
+                and mark.last - mark.first <= last - first)
+            )
+            and ((mark.first <= 2 and first % 2 == 1) or first - 1 < mark.first <= first + 1)
             and not (mark.first > first + 1)
             and (mark.beats != block.pieces[0].mark.beats if block.pieces and block.pieces[0].mark else True)
         )
         whole = (last - first + 1) in (6, 8, 12, 16) and (first - 1) % 2 == 0
-        if inside and (block.kind == "range" or whole or last - first >= 5) and len(block.pieces) <= 1:
-            block.kind = "heading"
-        elif block.kind == "range" and whole and len(block.pieces) <= 1 and not (mark is not None and mark.first == last + 1 and last - first < 5):
+        if (inside and (block.kind == "range" or whole or last - first >= 5) and len(block.pieces) <= 1) or (
+            block.kind == "range"
+            and whole
+            and len(block.pieces) <= 1
+            and not (mark is not None and mark.first == last + 1 and last - first < 5)
+        ):
             block.kind = "heading"
         else:
             block.kind, block.range = "steps", None
@@ -379,9 +461,15 @@ def _settle_ranges(blocks: list[Block]) -> None:
 
 # -- pieces: several count marks in one line ---------------------------------------------------------
 
-_BRACKETED = re.compile(r"[\[(]\s*(?:(?:on|for)\s+)?(?:(?:counts?|cts?|beats?)\.?\s*:?\s*)?(?=\d|&|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b)", re.IGNORECASE)
+_BRACKETED = re.compile(
+    r"[\[(]\s*(?:(?:on|for)\s+)?(?:(?:counts?|cts?|beats?)\.?\s*:?\s*)?(?=\d|&|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b)",
+    re.IGNORECASE,
+)
 _MIDWAY = re.compile(r"(?<=[,;.|\t])\s*(?=(?:\d|&)\s?)|\s{2,}(?=(?:\d|&))|(?<=\s-)\s(?=\d)|\s/\s*(?=\d)")
-_AT_END = re.compile(r"(?:(?<!\d)[:,.]|(?<=\d),|\s-|\s{2,}|\t|\.{2,}|on|for|counts?)\s*(?:(?:on\s+)?(?:the\s+)?counts?\s*)?(?=(?:\d{1,2}|&|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*(?:\d{1,2}|&|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve))*[.)]?\s*(?:[.;]|$))", re.IGNORECASE)
+_AT_END = re.compile(
+    r"(?:(?<!\d)[:,.]|(?<=\d),|\s-|\s{2,}|\t|\.{2,}|on|for|counts?)\s*(?:(?:on\s+)?(?:the\s+)?counts?\s*)?(?=(?:\d{1,2}|&|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*(?:\d{1,2}|&|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve))*[.)]?\s*(?:[.;]|$))",
+    re.IGNORECASE,
+)
 
 
 def split_marks(text: str, lead: Mark | None) -> list[Piece]:
@@ -403,14 +491,22 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     before = text[: marks[0].start].strip(" \t.,;:-([")
     if before and known_share(before) > 0.2 and not text[marks[-1].end :].strip(" .,;:)*"):
         return _trailing(marks)
-    if before and known_share(before) > 0.2 and len(marks) >= 1 and lead is None and _is_trailing(text, marks):
+    if (
+        before
+        and known_share(before) > 0.2
+        and len(marks) >= 1
+        and lead is None
+        and _is_trailing(text, marks)
+    ):
         return _trailing(marks, tail=len(text))
     pieces = [Piece(m, m.end, n.start) for m, n in zip(marks, marks[1:], strict=False)]
     return [*pieces, Piece(marks[-1], marks[-1].end, len(text))]
 
 
 def _is_trailing(text: str, marks: list[Mark]) -> bool:
-    return text[marks[0].start : marks[0].start + 2].strip().startswith(("(", "[")) or text[max(0, marks[0].start - 1) : marks[0].start + 1].strip().startswith(":")
+    return text[marks[0].start : marks[0].start + 2].strip().startswith(("(", "[")) or text[
+        max(0, marks[0].start - 1) : marks[0].start + 1
+    ].strip().startswith(":")
 
 
 def _only_numbers(text: str, marks: list[Mark]) -> bool:
@@ -443,7 +539,10 @@ def _mark_places(text: str, at: int) -> list[int]:
     return sorted(places)
 
 
-_OF_COUNTS = re.compile(r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$", re.IGNORECASE)
+_OF_COUNTS = re.compile(
+    r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
+    re.IGNORECASE,
+)
 
 
 def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
@@ -453,12 +552,28 @@ def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
     bracketed = text[start : start + 1] in "[("
     if not bracketed and _OF_COUNTS.search(text[:start]):
         return False
-    if last is not None and bracketed and len(last.beats) == 1 and last.start == 0 and len(mark.beats) > 1 and text[last.start : last.end].strip()[-1:] in ".)":
+    if (
+        last is not None
+        and bracketed
+        and len(last.beats) == 1
+        and last.start == 0
+        and len(mark.beats) > 1
+        and text[last.start : last.end].strip()[-1:] in ".)"
+    ):
         return True
     if last is None:
         if bracketed:
-            return len(mark.beats) > 1 or mark.first == 1 or text[start + 1 : start + 6].lower().startswith("count")
-        return len(mark.beats) > 1 or known_share(text[:start]) > 0.5 and mark.end >= len(text.rstrip(" .")) and "," not in text[start - 2 : start]
+            return (
+                len(mark.beats) > 1
+                or mark.first == 1
+                or text[start + 1 : start + 6].lower().startswith("count")
+            )
+        return (
+            len(mark.beats) > 1
+            or (known_share(text[:start]) > 0.5
+            and mark.end >= len(text.rstrip(" ."))
+            and "," not in text[start - 2 : start])
+        )
     gap = mark.first - last.last
     if bracketed:
         return 0 < gap <= 2 or mark.first <= 1

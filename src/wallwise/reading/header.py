@@ -16,24 +16,49 @@ from wallwise.reading.tidy import Line
 
 _WORD = "|".join(NUMBER_WORDS)
 _N = rf"(?P<n>\d{{1,3}}|{_WORD}|thirty[- ]two|forty[- ]eight|sixty[- ]four|twenty[- ]four|thirty[- ]six|forty|twenty)"
-_SPELT = {"twenty": 20, "twenty four": 24, "thirty two": 32, "thirty six": 36, "forty": 40, "forty eight": 48, "sixty four": 64}
+_SPELT = {
+    "twenty": 20,
+    "twenty four": 24,
+    "thirty two": 32,
+    "thirty six": 36,
+    "forty": 40,
+    "forty eight": 48,
+    "sixty four": 64,
+}
 _COUNTS = (
-    re.compile(rf"\b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*(?P<n>\d{{1,3}})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))", re.IGNORECASE),
-    re.compile(rf"\b{_N}\s*[- ]?(?:counts?|beats?|cts?|c|ct)\b(?!\s*(?:intro|in\b|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))", re.IGNORECASE),
+    re.compile(
+        r"\b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*(?P<n>\d{1,3})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))",
+        re.IGNORECASE,
+    ),
+    re.compile(
+        rf"\b{_N}\s*[- ]?(?:counts?|beats?|cts?|c|ct)\b(?!\s*(?:intro|in\b|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))",
+        re.IGNORECASE,
+    ),
 )
 _WALLS = (
     re.compile(r"\bwalls?\b\s*[:=\t-]\s*(?P<n>[1248]|one|two|four|eight)\b", re.IGNORECASE),
-    re.compile(r"(?<![/\w])(?P<n>[1248]|one|two|four|eight)\s*[- ]?(?:walls?|w|wds?)\b(?!\s*\d)", re.IGNORECASE),
+    re.compile(
+        r"(?<![/\w])(?P<n>[1248]|one|two|four|eight)\s*[- ]?(?:walls?|w|wds?)\b(?!\s*\d)", re.IGNORECASE
+    ),
     re.compile(r"\bwalls?\s+(?P<n>[1248])(?=\s*(?:$|[,;|/\t)]|level|count|-\s))", re.IGNORECASE),
 )
-_SLASH = re.compile(r"\b(?P<c>16|20|24|28|32|36|40|48|56|64|72|80|96|128)\s*(?:c\w*)?\s*/\s*(?P<w>[1248])\s*(?:w|walls?)?\b", re.IGNORECASE)
+_SLASH = re.compile(
+    r"\b(?P<c>16|20|24|28|32|36|40|48|56|64|72|80|96|128)\s*(?:c\w*)?\s*/\s*(?P<w>[1248])\s*(?:w|walls?)?\b",
+    re.IGNORECASE,
+)
 _LEVEL = re.compile(
     r"\b(?P<level>(?:absolute |ultra |easy |high |low |newcomer |phrased )*(?:beginner|improver|intermediate|advanced|novice|newcomer|experienced)(?:\s*[/-]\s*(?:improver|intermediate|advanced))?)\b",
     re.IGNORECASE,
 )
-_KEY = re.compile(r"(?P<key>title|dance|name|choreographe?r(?:s|ed by)?|choreography(?: by)?|choreo(?:graphed)?|by|music|song|track|trk|tune|level|intro|bpm|tempo)\s*(?:by)?\s*[:=\t]\s*(?P<value>[^\n]*)", re.IGNORECASE)
+_KEY = re.compile(
+    r"(?P<key>title|dance|name|choreographe?r(?:s|ed by)?|choreography(?: by)?|choreo(?:graphed)?|by|music|song|track|trk|tune|level|intro|bpm|tempo)\s*(?:by)?\s*[:=\t]\s*(?P<value>[^\n]*)",
+    re.IGNORECASE,
+)
 _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}(?:\.\d+)?)", re.IGNORECASE)
-_INTRO = re.compile(rf"\bintro(?:duction)?\b\D{{0,12}}(?P<n>\d{{1,3}})|(?P<m>\d{{1,3}})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b|lead[- ]in)|(?:starts?|begins?|count in|wait)\b\D{{0,24}}?(?P<k>\d{{1,3}})\s*(?:counts?|beats?)?", re.IGNORECASE)
+_INTRO = re.compile(
+    r"\bintro(?:duction)?\b\D{0,12}(?P<n>\d{1,3})|(?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b|lead[- ]in)|(?:starts?|begins?|count in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|beats?)?",
+    re.IGNORECASE,
+)
 _WEIGHT = re.compile(
     r"\b(?:weight|wt)\b[^.;\n]{0,25}?\b(?P<foot>left|right|lf|rf|l|r)\b|\bweight\s*[:=]?\s*(?P<foot2>l|r|left|right)\b"
     r"|\bstart(?:s|ing|ed)?\s+(?:with\s+)?(?:on\s+)?(?:the\s+|your\s+)?(?P<lead>left|right|lf|rf)\b(?:\s+foot)?|\b(?P<lead2>left|right|lf|rf)\s+(?:foot\s+)?(?:lead|start|leads|starts)\b|\b(?:lead|start(?:ing)?|free)\s+foot\s*[:=]?\s*(?P<lead3>left|right|l|r|lf|rf)\b",
@@ -88,7 +113,10 @@ def read_header(lines: list[Line], all_text: str) -> Declared:
     return told
 
 
-_KEY_ROW = re.compile(r"\s*(?:(?:counts?|walls?|level|choreo\w*(?: by)?|music|song|intro|bpm|title|dance)\s*(?:\t\s*|$)){2,}", re.IGNORECASE)
+_KEY_ROW = re.compile(
+    r"\s*(?:(?:counts?|walls?|level|choreo\w*(?: by)?|music|song|intro|bpm|title|dance)\s*(?:\t\s*|$)){2,}",
+    re.IGNORECASE,
+)
 
 
 def _read_table(told: Declared, keys: Line, values: Line) -> None:
@@ -116,16 +144,28 @@ def _number(word: str) -> int:
 def _read_line(told: Declared, line: Line) -> None:
     text = line.text
     parts = re.findall(r"\bparts?\s*\(?[A-H]\b|\btag\b", text, re.IGNORECASE)
-    for found in re.finditer(r"\b(?:part\s*)?\(?(?P<name>[A-H]|tag|bridge)\b\)?\s*(?:[-:=(]|is|has|\s)\s*(?P<n>\d{1,3})(?!\s*(?:x|times|walls?|[&/]))\s*(?:counts?|c|cts?)?\b", text):
+    for found in re.finditer(
+        r"\b(?:part\s*)?\(?(?P<name>[A-H]|tag|bridge)\b\)?\s*(?:[-:=(]|is|has|\s)\s*(?P<n>\d{1,3})(?!\s*(?:x|times|walls?|[&/]))\s*(?:counts?|c|cts?)?\b",
+        text,
+    ):
         if len(parts) >= 1 or re.search(r"\bcounts?\b", text, re.IGNORECASE):
-            told.part_counts.setdefault(found["name"].lower(), Claim(int(found["n"]), line.span(found.start("n"), found.end("n"))))
+            told.part_counts.setdefault(
+                found["name"].lower(), Claim(int(found["n"]), line.span(found.start("n"), found.end("n")))
+            )
     intro = _INTRO.search(text)
     if not told.part_counts or not parts:
         _read_counts(told, line, intro)
     if told.walls is None:
         for pattern in _WALLS:
             if found := pattern.search(text):
-                if re.search(r"\b(?:restart|tag|on|after|during|end of|wall \d+ and)\s*(?:the\s+)?$", text[: found.start()], re.IGNORECASE) and pattern is not _WALLS[0]:
+                if (
+                    re.search(
+                        r"\b(?:restart|tag|on|after|during|end of|wall \d+ and)\s*(?:the\s+)?$",
+                        text[: found.start()],
+                        re.IGNORECASE,
+                    )
+                    and pattern is not _WALLS[0]
+                ):
                     continue
                 told.walls = Claim(_number(found["n"]), line.span(found.start("n"), found.end("n")))
                 break
@@ -159,7 +199,13 @@ def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> Non
     for pattern in _COUNTS:
         for found in pattern.finditer(text):
             before = text[: found.start()][-28:]
-            if re.search(r"\b(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count in|lead|bridge|dance|first|on|clap|add|last)\b\W*(?:\w+\W+){0,2}$", before, re.IGNORECASE) and not re.search(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE):
+            if re.search(
+                r"\b(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count in|lead|bridge|dance|first|on|clap|add|last)\b\W*(?:\w+\W+){0,2}$",
+                before,
+                re.IGNORECASE,
+            ) and not re.search(
+                r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", before, re.IGNORECASE
+            ):
                 continue
             if intro is not None and intro.start() <= found.start() < intro.end():
                 continue
@@ -181,7 +227,10 @@ def _take_key(told: Declared, key: str, value: str) -> None:
         told.level = value
 
 
-_NO_TITLE = re.compile(r"^\W*(?:page|from|to|subject|date|sent|hi\b|hello|dear|counts?|walls?|level|choreo|music|song|http|www|re:|fwd:|fw:)|:\s|@|\b(?:counts?|walls?)\b", re.IGNORECASE)
+_NO_TITLE = re.compile(
+    r"^\W*(?:page|from|to|subject|date|sent|hi\b|hello|dear|counts?|walls?|level|choreo|music|song|http|www|re:|fwd:|fw:)|:\s|@|\b(?:counts?|walls?)\b",
+    re.IGNORECASE,
+)
 
 
 def _title(lines: list[Line]) -> str:

@@ -8,29 +8,37 @@ absolute.
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from wallwise.dance.counts import SHARES
 
 NUMBER_WORDS = {
-    word: n
-    for n, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen".split(), 1
-    )
-}
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14,
+    "fifteen": 15, "sixteen": 16,
+}  # fmt: skip
 _WORDS = "|".join(NUMBER_WORDS)
+_NO_COUNT_AFTER = r"(?![\d/]|\s?/\s?\d|:\d|\.\d|\s?(?:st|nd|rd|th)\b|\s?o'?\s?c)"  # 1/4, 12:00, 1st
 _TOKEN = re.compile(
-    rf"\s*(?:(?P<number>(?!0)\d{{1,3}}(?![\d/]|\s?/\s?\d|:\d|\.\d|\s?(?:st|nd|rd|th)\b|\s?o'?\s?c)|(?:{_WORDS})\b)"
-    rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b)"
+    rf"\s*(?:(?P<number>(?!0)\d{{1,3}}{_NO_COUNT_AFTER}|(?:{_WORDS})\b)"
+    rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))"
+    r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b)"
     r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b))",
     re.IGNORECASE,
 )
 _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
-_NOT_COUNTS = re.compile(r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?|seconds?|secs?|degrees?|more|count)\b", re.IGNORECASE)
-_MOST_BEATS = 64  # no mark counts more
-_RANGES = ("-", "to", "thru", "through")
+_NOT_COUNTS = re.compile(
+    r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?"
+    r"|seconds?|secs?|degrees?|more|count)\b",
+    re.IGNORECASE,
+)
 _ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)\s*")
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
+_MOST_BEATS = 64  # no mark counts more,
+_WIDEST_RANGE = 32  # ranges no further,
+_WIDEST_GAP = 8  # nor leaves out more without a dash
+_RANGES = ("-", "to", "thru", "through")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +46,8 @@ class Mark:
     """The beats of one count mark, as written, ascending; `span` is its place in the line.
 
     `ranged` is whether some beats were not written out (``1-4``).  Beats that a mark wraps
-    into the next bar (``8&1``) go on counting (8, 8 1/2, 9).
+    into the next bar (``8&1``) go on counting (8, 8 1/2, 9).  A `floating` mark is a share alone
+    (``&``), whose beat is the one before it.
     """
 
     beats: tuple[Fraction, ...]
@@ -92,60 +101,79 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
 def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:
     """Beats, where they end, and whether a range was opened; None if there is no number."""
     run = _RUN.match(text, at)
-    if run and all(int(b) == int(a) + 1 for a, b in zip(run["run"], run["run"][1:], strict=False)):
-        return tuple(Fraction(int(d)) for d in run["run"]), run.end(), False  # "123", "5678"
-    beats: list[Fraction] = []
-    shares: list[Fraction] = []  # written before any number: they belong to the one before it
-    end, ranged, joined, spaced = at, False, "", False
-    while len(beats) < _MOST_BEATS and (found := _TOKEN.match(text, at)):
-        if found["number"]:
-            if beats and spaced and not joined and not shares and _value(found["number"]) != beats[-1] // 1 + 1:
-                break
-            before = len(beats)
-            if not _take_number(beats, shares, joined, value := Fraction(_value(found["number"]))):
-                break
-            ranged = ranged or (joined in _RANGES and len(beats) - before > 1)
-            shares, joined, end = [], "", found.end()
-        elif found["share"]:
-            share = SHARES.get(found["share"].lower(), SHARES["&"])
-            if found["share"].lower() == "and" and not beats:
-                break
-            if beats and not joined:
-                base = beats[-1] // 1
-                if base + share <= beats[-1]:
-                    break
-                beats.append(base + share)
-                end = found.end()
-            else:
-                shares.append(share)
-            joined = ""
-        else:
-            if joined or not beats:
-                break
-            joined = found["join"].lower()
+    if run and all(int(b) == int(a) + 1 for a, b in pairwise(run["run"])):
+        return tuple(Fraction(int(digit)) for digit in run["run"]), run.end(), False  # "123", "5678"
+    counting = _Counting(at)
+    while len(counting.beats) < _MOST_BEATS and (found := _TOKEN.match(text, at)) and counting.take(found):
         at = found.end()
-        spaced = text[at : at + 1].isspace()
-    return (tuple(beats), end, ranged) if beats else None
+    return (tuple(counting.beats), counting.end, counting.ranged) if counting.beats else None
 
 
-def _take_number(beats: list[Fraction], shares: list[Fraction], joined: str, value: Fraction) -> bool:
-    """Add beat `value` with the shares and the range before it; False where it cannot follow."""
-    if beats:
-        last = beats[-1]
-        if value <= last:
-            if not (value <= 2 and (last % 1 or shares)):  # only "8&1", "4&1" wrap into the next bar
-                return False
-            value = last // 1 + 1
-        if joined in _RANGES and not shares:
-            if value - last > 32:
-                return False
-            beats.extend(Fraction(n) for n in range(int(last) + 1, int(value)))
-        elif value - last > 8:
+class _Counting:
+    """A count mark as far as it has been read; `end` is where its last beat ends."""
+
+    def __init__(self, start: int) -> None:
+        self.beats: list[Fraction] = []
+        self.end = start
+        self.ranged = False
+        self._shares: list[Fraction] = []  # written before a number: they belong to the beat before it
+        self._join = ""
+
+    def take(self, found: re.Match[str]) -> bool:
+        """Whether the number, share or join goes on with the mark."""
+        if found["number"]:
+            return self._number(found)
+        if found["share"]:
+            return self._share(found["share"].lower(), found.end())
+        if self._join or not self.beats:
             return False
-    for share in shares:
-        beats.append(value - 1 + share)
-    beats.append(value)
-    return True
+        self._join = found["join"].lower()
+        return True
+
+    def _number(self, found: re.Match[str]) -> bool:
+        value = _value(found["number"])
+        if self.beats and not self._join and not self._shares:
+            spaced = found.string[found.start()].isspace()
+            if spaced and value != self.beats[-1] // 1 + 1:
+                return False  # "1 2 3" counts on; "4 32" does not
+        held = len(self.beats)
+        if not self._reach(value):
+            return False
+        self.ranged = self.ranged or (self._join in _RANGES and len(self.beats) - held > 1)
+        self._shares, self._join, self.end = [], "", found.end()
+        return True
+
+    def _reach(self, value: int) -> bool:
+        """Add beat `value` with the shares and the range before it; False where it cannot follow."""
+        if self.beats:
+            last = self.beats[-1]
+            if value <= last:
+                if not (value <= 2 and (last % 1 or self._shares)):
+                    return False  # only "8&1", "4&1" wrap into the next bar
+                value = last // 1 + 1
+            ranges = self._join in _RANGES and not self._shares
+            if value - last > (_WIDEST_RANGE if ranges else _WIDEST_GAP):
+                return False
+            if ranges:
+                self.beats += [Fraction(beat) for beat in range(int(last) + 1, value)]
+        self.beats += [value - 1 + share for share in self._shares]
+        self.beats.append(Fraction(value))
+        return True
+
+    def _share(self, letter: str, end: int) -> bool:
+        share = SHARES.get(letter, SHARES["&"])
+        if not self.beats or self._join:
+            if letter == "and" and not self.beats:
+                return False
+            self._shares.append(share)
+        else:
+            beat = self.beats[-1] // 1 + share
+            if beat <= self.beats[-1]:
+                return False
+            self.beats.append(beat)
+            self.end = end
+        self._join = ""
+        return True
 
 
 def _value(word: str) -> int:

@@ -16,7 +16,7 @@ from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.tokens import TURN
 
-_ORD = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
+_ORD = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 _ORDINALS = {w: i for i, w in enumerate(_ORD, 1)}
 _NUM = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(_ORD)}|{'|'.join(list(NUMBER_WORDS)[:10])})"
 _LISTED = rf"{_NUM}(?:\s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?{_NUM}(?!\s*(?:counts?|beats?|o'?\s?c|:)))*"
@@ -26,7 +26,10 @@ _WALLS = re.compile(
     r"|\bw(?P<c>\d{1,2})\b",
     re.IGNORECASE,
 )
-_KIND = re.compile(r"\b(?P<restart>re-?starts?|re-?starting|start(?:ing)? (?:it )?(?:over|again|the dance (?:again|from)|from)|begin again|begin the dance again|go again|start again|go back to (?:the )?(?:start|beginning|count))\b|\b(?P<tag>tags?|bridges?|add)\b", re.IGNORECASE)
+_KIND = re.compile(
+    r"\b(?P<restart>re-?starts?|re-?starting|start(?:ing)? (?:it )?(?:over|again|the dance (?:again|from)|from)|begin again|begin the dance again|go again|start again|go back to (?:the )?(?:start|beginning|count))\b|\b(?P<tag>tags?|bridges?|add)\b",
+    re.IGNORECASE,
+)
 _AFTER = re.compile(
     rf"\b(?:after|up to(?: and including)?|to the end of|until|till|through|dance|do|only|for)\s+(?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?(?P<a>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)"
     rf"|\b(?P<b>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b"
@@ -42,13 +45,21 @@ _CLOCK = re.compile(
     r"\b(?P<h>1[0-2]|0?[1-9])(?:[:.](?P<m>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)|\b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<wall>front|back|home)\b(?:\s+wall)?|\b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))|\b(?P<word>twelve|three|six|nine)\s+o'?\s?clock|\b(?P<wall2>front|back|home)\s+wall",
     re.IGNORECASE,
 )
-_NEGATED = re.compile(r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)", re.IGNORECASE)
+_NEGATED = re.compile(
+    r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)",
+    re.IGNORECASE,
+)
 _CHANGES = r"\b(?:chang|replac|substitut)\w*|\binstead\b"
 _CHANGED_TO = r"\b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for)\b\s*:?|:(?!\d))\s*(?P<new>\S.*)|\binstead\b[^:]*:(?!\d)\s*(?P<new2>\S.*)"
-_STARTS_FACING = re.compile(r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE)
+_STARTS_FACING = re.compile(
+    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE
+)
 _HOURS = {"twelve": 0, "three": 3, "six": 6, "nine": 9}
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
-_SEQUENCE_KEY = re.compile(r"\b(?:sequence|order|phrasing|pattern|structure|routine|phrase order|dance order)\b\s*(?:of (?:the )?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$", re.IGNORECASE)
+_SEQUENCE_KEY = re.compile(
+    r"\b(?:sequence|order|phrasing|pattern|structure|routine|phrase order|dance order)\b\s*(?:of (?:the )?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$",
+    re.IGNORECASE,
+)
 _SEQUENCE_ITEM = re.compile(
     r"\b(?P<name>(?i:tag|bridge|ending|intro))\s*(?P<n>[1-9](?!\d))?\b|\b(?P<letters>[A-H]+)(?P<cut>\d{1,2})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)(?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{1,3})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?(?:\s*x\s*(?P<times>\d))?"
 )
@@ -57,7 +68,9 @@ _SEQUENCE_ITEM = re.compile(
 def changed_to(text: str) -> str:
     """The steps that a step change brings, as told ("… change count 8 to: step L beside R"); empty where none are."""
     pattern = re.compile(_CHANGED_TO, re.IGNORECASE)
-    told = [m for verb in re.finditer(_CHANGES, text, re.IGNORECASE) if (m := pattern.match(text, verb.start()))]
+    told = [
+        m for verb in re.finditer(_CHANGES, text, re.IGNORECASE) if (m := pattern.match(text, verb.start()))
+    ]
     told = [m for m in told if re.search(r"[A-Za-z]{4}", m["new"] or m["new2"])]
     if not told:
         return ""
@@ -119,7 +132,11 @@ def read_sequence(remarks: list[Remark]) -> tuple[tuple[str, ...], tuple[Span, .
         found = _SEQUENCE_KEY.search(remark.text)
         start = remark.start + found.start("rest") if found else remark.start
         text = remark.line.text[start : remark.end]
-        if found is None and not re.fullmatch(r"\W*(?:(?:[A-H]\d{0,2}|tag|bridge|ending|intro)\W+){2,}(?:[A-H]\d{0,2}|tag|bridge|ending)\W*", text, re.IGNORECASE):
+        if found is None and not re.fullmatch(
+            r"\W*(?:(?:[A-H]\d{0,2}|tag|bridge|ending|intro)\W+){2,}(?:[A-H]\d{0,2}|tag|bridge|ending)\W*",
+            text,
+            re.IGNORECASE,
+        ):
             continue
         names, spans = _sequence_items(remark, start)
         if len(names) >= 3:
@@ -142,7 +159,9 @@ def _sequence_items(remark: Remark, start: int) -> tuple[list[str], list[Span]]:
         counts = item["cut"] or item["first"]
         for i, letter in enumerate(letters * int(item["times"] or 1)):
             last = i == len(letters) - 1
-            names.append(f"{letter}({counts})" if counts and last else letter + ("-" if item["mark"] and last else ""))
+            names.append(
+                f"{letter}({counts})" if counts and last else letter + ("-" if item["mark"] and last else "")
+            )
             spans.append(span)
     return names, spans
 
@@ -163,12 +182,18 @@ def read_orders(out: Outline, header: list[Remark]) -> Orders:
     return orders
 
 
-def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: list[PartText], *, in_header: bool) -> None:
+def _read_remark(
+    orders: Orders, remark: Remark, main: PartText | None, extras: list[PartText], *, in_header: bool
+) -> None:
     text = remark.text
     extra = next((p for p in extras if p.line is remark.line), None)
     if re.match(r"\W*(?:ending|finish|finale|outro)\b\s*[:(-]", text, re.IGNORECASE):
         return
-    if extra is None and re.search(r"\b(?:choreo|music|song)\w*\s*:", text, re.IGNORECASE) and not re.search(r"restart|tag", text, re.IGNORECASE):
+    if (
+        extra is None
+        and re.search(r"\b(?:choreo|music|song)\w*\s*:", text, re.IGNORECASE)
+        and not re.search(r"restart|tag", text, re.IGNORECASE)
+    ):
         return
     kind = "tag" if extra is not None else ""
     walls_before: list[tuple[list[int], int]] = []
@@ -178,7 +203,9 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
         for s, e in _by_kind(remark.line.text, start, end):
             named = _names(remark.line.text, s, e)
             changes = re.search(_CHANGES, remark.line.text[s:e], re.IGNORECASE) is not None
-            here_kind = named.kind or (kind if named.walls or changes or (named.clocks and walls_before) else "")
+            here_kind = named.kind or (
+                kind if named.walls or changes or (named.clocks and walls_before) else ""
+            )
             if not named.walls and walls_before and (named.counts or named.clocks or changes) and here_kind:
                 named.walls = walls_before
             elif named.walls:
@@ -192,7 +219,16 @@ def _read_remark(orders: Orders, remark: Remark, main: PartText | None, extras: 
             if here_kind == "restart" and not named.kind and not named.counts and named.clocks:
                 _claim_facings(orders, remark, named)
                 continue
-            _order(orders, Remark(remark.line, s, e, remark.part, None, remark.group, remark.section), named, here_kind, main=main, extra=extra, extras=extras, in_header=in_header)
+            _order(
+                orders,
+                Remark(remark.line, s, e, remark.part, None, remark.group, remark.section),
+                named,
+                here_kind,
+                main=main,
+                extra=extra,
+                extras=extras,
+                in_header=in_header,
+            )
 
 
 def _sentences(text: str) -> list[tuple[int, int]]:
@@ -212,23 +248,36 @@ def _by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
     kinds = [m for m in _KIND.finditer(text, start, end)]
     cuts = []
     for a, b in zip(kinds, kinds[1:], strict=False):
-        if (a["tag"] is None) != (b["tag"] is None) and _WALLS.search(text, a.end(), b.start()) and _WALLS.search(text, b.end(), end):
+        if (
+            (a["tag"] is None) != (b["tag"] is None)
+            and _WALLS.search(text, a.end(), b.start())
+            and _WALLS.search(text, b.end(), end)
+        ):
             cuts.append(b.start())
     edges = [start, *cuts, end]
     return list(zip(edges, edges[1:], strict=False))
 
 
 def _names(text: str, start: int, end: int) -> _Named:
-    kinds = [m for m in _KIND.finditer(text, start, end) if not _NEGATED.search(text[max(start, m.start() - 6) : min(end, m.end() + 10)])]
+    kinds = [
+        m
+        for m in _KIND.finditer(text, start, end)
+        if not _NEGATED.search(text[max(start, m.start() - 6) : min(end, m.end() + 10)])
+    ]
     kind = ""
     if any(m["tag"] for m in kinds) and any(m["restart"] for m in kinds):
         kind = "both"
     elif kinds:
         kind = "tag" if kinds[0]["tag"] else "restart"
-    walls = [([_num(w) for w in re.findall(_NUM, m["a"] or m["b"] or m["c"], re.IGNORECASE)], m.start()) for m in _WALLS.finditer(text, start, end)]
+    walls = [
+        ([_num(w) for w in re.findall(_NUM, m["a"] or m["b"] or m["c"], re.IGNORECASE)], m.start())
+        for m in _WALLS.finditer(text, start, end)
+    ]
     taken = [m.span() for m in _WALLS.finditer(text, start, end)]
     counts = [
-        (m, m.start()) for m in _AFTER.finditer(text, start, end) if not any(a <= m.start(m.lastgroup or 0) < b for a, b in taken)
+        (m, m.start())
+        for m in _AFTER.finditer(text, start, end)
+        if not any(a <= m.start(m.lastgroup or 0) < b for a, b in taken)
     ]
     return _Named(kind, walls, counts, _clocks(text, start, end))
 
@@ -277,24 +326,73 @@ def _here(remark: Remark) -> Fraction | None:
     return Fraction(group.beats[-1] // 1)
 
 
-def _order(orders: Orders, remark: Remark, named: _Named, kind: str, *, main: PartText | None, extra: PartText | None, extras: list[PartText], in_header: bool) -> None:
+def _order(
+    orders: Orders,
+    remark: Remark,
+    named: _Named,
+    kind: str,
+    *,
+    main: PartText | None,
+    extra: PartText | None,
+    extras: list[PartText],
+    in_header: bool,
+) -> None:
     span = remark.line.span(remark.start, remark.end)
     walls = [(w, at) for group, at in named.walls for w in group]
     if not walls:
-        if orders.sequence is None and kind != "both" and not in_header and not re.search(r"\boptions?\b|\beasier\b|\beasy\b", remark.text, re.IGNORECASE) and extra is None and not re.search(r"enjoy|smile|\bdance again\b", remark.text, re.IGNORECASE) and named.kind and re.search(r"restart|tag|bridge", remark.text, re.IGNORECASE):
+        if (
+            orders.sequence is None
+            and kind != "both"
+            and not in_header
+            and not re.search(r"\boptions?\b|\beasier\b|\beasy\b", remark.text, re.IGNORECASE)
+            and extra is None
+            and not re.search(r"enjoy|smile|\bdance again\b", remark.text, re.IGNORECASE)
+            and named.kind
+            and re.search(r"restart|tag|bridge", remark.text, re.IGNORECASE)
+        ):
             orders.vague.append(remark)
         return
     text = remark.line.text
     if kind in ("restart", "both"):
         _order_restarts(orders, remark, named, walls, main=main, span=span, text=text, both=kind == "both")
     if kind in ("tag", "both"):
-        _order_tags(orders, remark, named, walls, main=main, span=span, extra=extra, extras=extras, both=kind == "both", in_header=in_header)
+        _order_tags(
+            orders,
+            remark,
+            named,
+            walls,
+            main=main,
+            span=span,
+            extra=extra,
+            extras=extras,
+            both=kind == "both",
+            in_header=in_header,
+        )
 
 
-def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[tuple[int, int]], *, main: PartText | None, span: Span, text: str, both: bool) -> None:
-    counts = [(value, m) for m, _ in named.counts if (value := _counts_of(m, main)) is not None and value >= (4 if main is not None and main.counts > 16 else 1)]
+def _order_restarts(
+    orders: Orders,
+    remark: Remark,
+    named: _Named,
+    walls: list[tuple[int, int]],
+    *,
+    main: PartText | None,
+    span: Span,
+    text: str,
+    both: bool,
+) -> None:
+    counts = [
+        (value, m)
+        for m, _ in named.counts
+        if (value := _counts_of(m, main)) is not None
+        and value >= (4 if main is not None and main.counts > 16 else 1)
+    ]
     if both:
-        counts = [c for c in counts if not re.match(r"\W*(?:count\s+)?(?:tag|bridge)", text[c[1].end() :], re.IGNORECASE)]
+        counts = [
+            c
+            for c in counts
+            if not re.match(r"\W*(?:count\s+)?(?:tag|bridge)", text[c[1].end() :], re.IGNORECASE)
+        ]
     told = [c for c in counts if c[1]["a"] or c[1]["d"] or c[1]["e"]]
     changes = re.search(_CHANGES, text[remark.start : remark.end], re.IGNORECASE)
     if changes:
@@ -302,7 +400,14 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
         told = [c for c in told if c[1].start() < remark.start + changes.start() or c[1]["a"]]
         counts = told
     counts = told or counts
-    here = _here(remark) if re.search(r"\bhere\b|\bat this point\b|\brestart point\b", text[remark.start : remark.end], re.IGNORECASE) or not counts else None
+    here = (
+        _here(remark)
+        if re.search(
+            r"\bhere\b|\bat this point\b|\brestart point\b", text[remark.start : remark.end], re.IGNORECASE
+        )
+        or not counts
+        else None
+    )
     if here is not None and not counts and main is not None and here >= main.counts:
         here = None
     for i, (wall, at) in enumerate(walls):
@@ -320,7 +425,9 @@ def _order_restarts(orders: Orders, remark: Remark, named: _Named, walls: list[t
         orders.restarts.append(order)
 
 
-def _nearest(counts: list[tuple[Fraction, re.Match[str]]], i: int, walls: int, at: int) -> tuple[Fraction, re.Match[str]]:
+def _nearest(
+    counts: list[tuple[Fraction, re.Match[str]]], i: int, walls: int, at: int
+) -> tuple[Fraction, re.Match[str]]:
     if len(counts) == walls:
         return counts[i]
     if len(counts) == 1:
@@ -328,7 +435,9 @@ def _nearest(counts: list[tuple[Fraction, re.Match[str]]], i: int, walls: int, a
     return min(counts, key=lambda c: abs(c[1].start() - at))
 
 
-def _with_facing(order: RestartOrder | TagOrder, remark: Remark, named: _Named, walls: list[tuple[int, int]], i: int) -> None:
+def _with_facing(
+    order: RestartOrder | TagOrder, remark: Remark, named: _Named, walls: list[tuple[int, int]], i: int
+) -> None:
     """The facing claimed for this wall: the clock named nearest after it; what says "starts at" is no claim of it."""
     at = walls[i][1]
     stop = next((b for _, b in walls[i + 1 :] if b > at), remark.end)
@@ -345,18 +454,46 @@ def _with_facing(order: RestartOrder | TagOrder, remark: Remark, named: _Named, 
         order.faces, order.faces_span = value, remark.line.span(start, end)
 
 
-def _order_tags(orders: Orders, remark: Remark, named: _Named, walls: list[tuple[int, int]], *, main: PartText | None, span: Span, extra: PartText | None, extras: list[PartText], both: bool, in_header: bool) -> None:
+def _order_tags(
+    orders: Orders,
+    remark: Remark,
+    named: _Named,
+    walls: list[tuple[int, int]],
+    *,
+    main: PartText | None,
+    span: Span,
+    extra: PartText | None,
+    extras: list[PartText],
+    both: bool,
+    in_header: bool,
+) -> None:
     text = remark.text
-    sized = re.search(rf"\b(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE)
+    sized = re.search(
+        rf"\b(\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE
+    )
     counts = (int(sized[1]) if sized[1].isdigit() else NUMBER_WORDS[sized[1].lower()]) if sized else None
     inside: Fraction | None = None
-    within = re.search(r"\b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(\d{1,2})\s*(?:counts?|beats?)\b|\bafter\s+count\s+(\d{1,2})|\bafter\s+(?:section|s)\s*(\d)", text, re.IGNORECASE)
+    within = re.search(
+        r"\b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(\d{1,2})\s*(?:counts?|beats?)\b|\bafter\s+count\s+(\d{1,2})|\bafter\s+(?:section|s)\s*(\d)",
+        text,
+        re.IGNORECASE,
+    )
     if within and not re.search(r"\b(?:end|after)\s+(?:of\s+)?(?:the\s+)?walls?\b", text, re.IGNORECASE):
         value = within[1] or within[2]
         inside = Fraction(int(value)) if value else _section_end(main, int(within[3]))
-        others = [int(m[1]) for m in re.finditer(r"\b(\d{1,2})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE) if int(m[1]) != inside]
+        others = [
+            int(m[1])
+            for m in re.finditer(r"\b(\d{1,2})\s*[- ]?(?:counts?|beats?|c)\b", text, re.IGNORECASE)
+            if int(m[1]) != inside
+        ]
         counts = others[0] if others else None
-    elif re.search(r"\bhere\b", text) and extra is None and _here(remark) is not None and main is not None and _here(remark) < main.counts:  # type: ignore[operator]
+    elif (
+        re.search(r"\bhere\b", text)
+        and extra is None
+        and _here(remark) is not None
+        and main is not None
+        and _here(remark) < main.counts
+    ):  # type: ignore[operator]
         inside = _here(remark)
     part = extra.name if extra is not None else _part_of_tag(text, extras)
     for i, (wall, _) in enumerate(walls):
@@ -373,9 +510,15 @@ def _section_end(main: PartText | None, n: int) -> Fraction | None:
 
 def _part_of_tag(text: str, extras: list[PartText]) -> str:
     for part in extras:
-        if re.search(rf"\b{re.escape(part.name)}\b", text, re.IGNORECASE) and (part.name[-1].isdigit() or len(extras) == 1):
+        if re.search(rf"\b{re.escape(part.name)}\b", text, re.IGNORECASE) and (
+            part.name[-1].isdigit() or len(extras) == 1
+        ):
             return part.name
-    tags = [p for p in extras if not re.match(r"(?:tag \()?(?:ending|finish|finale|outro|end)", p.name, re.IGNORECASE)]
+    tags = [
+        p
+        for p in extras
+        if not re.match(r"(?:tag \()?(?:ending|finish|finale|outro|end)", p.name, re.IGNORECASE)
+    ]
     return tags[0].name if len(tags) == 1 else ""
 
 
@@ -392,7 +535,14 @@ def _merge(orders: Orders) -> None:
     """One order a wall: what one sentence leaves out another tells."""
     restarts: dict[tuple[int, Fraction | None], RestartOrder] = {}
     for order in orders.restarts:
-        key = next((k for k in restarts if k[0] == order.wall and (k[1] == order.after or k[1] is None or order.after is None)), None)
+        key = next(
+            (
+                k
+                for k in restarts
+                if k[0] == order.wall and (k[1] == order.after or k[1] is None or order.after is None)
+            ),
+            None,
+        )
         if key is None:
             restarts[order.wall, order.after] = order
             continue

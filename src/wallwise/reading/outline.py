@@ -152,14 +152,19 @@ class _Builder:
             known = PartText(block.name, line=block.line, line_at=block.rest)
             self.out.parts.append(known)
         self.part, self.section = known, None
-        if block.number is not None:
-            self._open_section(block)
-        elif re.match(r"\W*\d{1,3}\s*-", block.line.text[block.rest :]) is None and known_share(block.line.text[block.rest :]) > 0.7:
+        if block.number is not None or (
+            re.match(r"\W*\d{1,3}\s*-", block.line.text[block.rest :]) is None
+            and known_share(block.line.text[block.rest :]) > 0.7
+        ):
             self._open_section(block)
         self._remark(block, block.rest)
 
     def _open_section(self, block: Block) -> None:
-        if self.part is not None and self.part.extra and (block.number == 1 or block.range and block.range[0] > 1 or (block.number or 0) > 1):
+        if (
+            self.part is not None
+            and self.part.extra
+            and (block.number == 1 or (block.range and block.range[0] > 1) or (block.number or 0) > 1)
+        ):
             # a numbered section after a tag goes on with the dance
             lettered = [p for p in self.out.parts if not p.extra]
             if lettered and block.number != 1:
@@ -176,9 +181,27 @@ class _Builder:
         mark = nxt.pieces[0].mark if nxt is not None and nxt.kind == "steps" and nxt.pieces else None
         plural = block.name.lower().endswith("s")
         steps_follow = mark is not None and mark.first <= 1 and started and not plural
-        bare = nxt is not None and nxt.kind == "text" and not rest.strip(" :.-()0123456789counts") and nxt.stands >= 0.7 and started
+        bare = (
+            nxt is not None
+            and nxt.kind == "text"
+            and not rest.strip(" :.-()0123456789counts")
+            and nxt.stands >= 0.7
+            and started
+        )
         inline = _steps_in(rest) if started and not plural else None
-        if not (steps_follow or bare or inline is not None or (nxt is not None and nxt.kind == "text" and _is_orders(nxt.text) and self._steps_soon(i + 1) and started and not plural)):
+        if not (
+            steps_follow
+            or bare
+            or inline is not None
+            or (
+                nxt is not None
+                and nxt.kind == "text"
+                and _is_orders(nxt.text)
+                and self._steps_soon(i + 1)
+                and started
+                and not plural
+            )
+        ):
             if started or ORDER_WORDS.search(block.text):
                 self._remark(block, 0)
             if not started:
@@ -202,7 +225,13 @@ class _Builder:
 
     def _steps_soon(self, i: int) -> bool:
         nxt = self._next(i)
-        return nxt is not None and nxt.kind == "steps" and bool(nxt.pieces) and nxt.pieces[0].mark is not None and nxt.pieces[0].mark.first <= 1
+        return (
+            nxt is not None
+            and nxt.kind == "steps"
+            and bool(nxt.pieces)
+            and nxt.pieces[0].mark is not None
+            and nxt.pieces[0].mark.first <= 1
+        )
 
     def _last_real(self) -> PartText | None:
         return next((p for p in reversed(self.out.parts) if not p.extra), None)
@@ -217,13 +246,21 @@ class _Builder:
         if first is None:
             self._take_text(i, block)
             return
-        if not self.out.parts and (_HEADER_LINE.match(block.text) or first.first > 2 or re.search(r"\bcounted\b|\bcount it\b", block.text, re.IGNORECASE)):
+        if not self.out.parts and (
+            _HEADER_LINE.match(block.text)
+            or first.first > 2
+            or re.search(r"\bcounted\b|\bcount it\b", block.text, re.IGNORECASE)
+        ):
             self.out.header.append(block.line)
             return
         if not self.out.parts and block.stands < 0.4 and not self._looks_started(i, block):
             self.out.header.append(block.line)
             return
-        if block.stands < 0.25 and (self.section is None or not self._goes_on(first)) and not block.text[block.pieces[0].start : block.pieces[0].end].strip() == "":
+        if (
+            block.stands < 0.25
+            and (self.section is None or not self._goes_on(first))
+            and not block.text[block.pieces[0].start : block.pieces[0].end].strip() == ""
+        ):
             self._take_text(i, block)
             return
         part = self._main()
@@ -252,12 +289,19 @@ class _Builder:
             return True
         groups = self.section.groups if self.section else []
         last = next((g.written for g in reversed(groups) if g.written is not None), None)
-        return last is not None and 0 < mark.first - last.last <= 1 or last is None and mark.first <= 1
+        return (last is not None and 0 < mark.first - last.last <= 1) or (last is None and mark.first <= 1)
 
     def _resets(self, mark: Mark) -> bool:
         """Whether a mark starts a new section: it counts from 1 again after a full one."""
         assert self.section is not None
-        last = next((g.written for g in reversed(self.section.groups) if g.written is not None and not g.written.floating), None)
+        last = next(
+            (
+                g.written
+                for g in reversed(self.section.groups)
+                if g.written is not None and not g.written.floating
+            ),
+            None,
+        )
         if last is None or mark.floating:
             return False
         if self.section.range is not None and (self.section.range[1] - self.section.range[0]) >= 8:
@@ -275,7 +319,13 @@ class _Builder:
         started = bool(self.out.parts)
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
-        before_steps = nxt is not None and nxt.kind == "steps" and nxt.pieces and nxt.pieces[0].mark is not None and nxt.pieces[0].mark.first <= 1
+        before_steps = (
+            nxt is not None
+            and nxt.kind == "steps"
+            and nxt.pieces
+            and nxt.pieces[0].mark is not None
+            and nxt.pieces[0].mark.first <= 1
+        )
         if block.stands >= 0.55 and before_steps and not orders and len(text) < 160 and not _sentence(text):
             self._open_section_text(block)
             return
@@ -290,7 +340,14 @@ class _Builder:
             if end < len(text):
                 self._remarks_in(block.line, end, whole=True)
             return
-        if started and self.section is not None and self.section.groups and self.section.groups[-1].written is None and block.stands >= 0.6 and self.section.heading is not None:
+        if (
+            started
+            and self.section is not None
+            and self.section.groups
+            and self.section.groups[-1].written is None
+            and block.stands >= 0.6
+            and self.section.heading is not None
+        ):
             self.section.groups.append(Group(block.line, 0, len(text), None))
             return
         if self.unmarked and block.stands >= 0.6 and _step_count(text) >= 2:
@@ -302,7 +359,13 @@ class _Builder:
         if not started:
             self.out.header.append(block.line)
             return
-        if block.stands >= 0.75 and _step_count(text) >= 3 and self.section is not None and self.part is not None and not _sentence(text):
+        if (
+            block.stands >= 0.75
+            and _step_count(text) >= 3
+            and self.section is not None
+            and self.part is not None
+            and not _sentence(text)
+        ):
             self.section = SectionText(len(self.part.sections) + 1, block.line, 0)
             self.part.sections.append(self.section)
             return
@@ -311,7 +374,13 @@ class _Builder:
     def _open_section_text(self, block: Block) -> None:
         if self.section is not None and not self.section.groups and self.section.heading is not None:
             return  # a second heading line: the first one numbers, this one names the figures
-        if self.section is not None and self.section.groups and self.section.groups[-1].written is not None and self.section.groups[-1].written.last < 4 and self.section.range is None:
+        if (
+            self.section is not None
+            and self.section.groups
+            and self.section.groups[-1].written is not None
+            and self.section.groups[-1].written.last < 4
+            and self.section.range is None
+        ):
             return
         part = self._main()
         self.section = SectionText(len(part.sections) + 1, block.line, 0)
@@ -329,15 +398,31 @@ class _Builder:
 
     def _add_remark(self, line: Line, start: int, end: int) -> None:
         group = self.section.groups[-1] if self.section is not None and self.section.groups else None
-        if group is None and self.part is not None and len(self.part.sections) > 1 and self.section is self.part.sections[-1]:
+        if (
+            group is None
+            and self.part is not None
+            and len(self.part.sections) > 1
+            and self.section is self.part.sections[-1]
+        ):
             before = self.part.sections[-2]
             group = before.groups[-1] if before.groups else None
         self.out.remarks.append(
-            Remark(line, start, end, self.part.name if self.part else "", None, group, self.section.number if self.section else None)
+            Remark(
+                line,
+                start,
+                end,
+                self.part.name if self.part else "",
+                None,
+                group,
+                self.section.number if self.section else None,
+            )
         )
 
 
-_HEADER_LINE = re.compile(r"\W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)\s*[:=]|\W*(?:counted|count(?:ed)? in)\b", re.IGNORECASE)
+_HEADER_LINE = re.compile(
+    r"\W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)\s*[:=]|\W*(?:counted|count(?:ed)? in)\b",
+    re.IGNORECASE,
+)
 _ASIDE = re.compile(
     r"[\[(*\u2022>\s~-]*\b(?:(?:two |one |first |second |2nd |1st )?re-?starts?\b(?! of)|(?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{0,25}?:?|option\b|tag\b|bridge\b|ending\b|start again|begin again|for the ending|on walls?\s+\d|during walls?\s|wall \d)"
     r"|\(\s*or\b|\bor\s+(?:walk|just)\b|[\[(]\s*(?:note|nb|styling)\b",
@@ -346,12 +431,20 @@ _ASIDE = re.compile(
 
 
 def _is_orders(text: str) -> bool:
-    return bool(re.search(r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b", text, re.IGNORECASE))
+    return bool(
+        re.search(
+            r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b",
+            text,
+            re.IGNORECASE,
+        )
+    )
 
 
 def _sentence(text: str) -> bool:
     """Whether a text reads as prose rather than as a heading."""
-    return bool(re.search(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", text, re.IGNORECASE))
+    return bool(
+        re.search(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", text, re.IGNORECASE)
+    )
 
 
 def _step_count(text: str) -> int:
@@ -360,11 +453,18 @@ def _step_count(text: str) -> int:
 
 def _steps_in(text: str) -> int | None:
     """Where steps begin in the words of a tag's heading ("end of wall 2: sway R, L, R, L"); None if it has none."""
-    for start in sorted({m.end() for m in re.finditer(r"[:\u2022]|\s-\s|\b(?:add|dance|do)\b|\)", text)} | {0}, reverse=False):
+    for start in sorted(
+        {m.end() for m in re.finditer(r"[:\u2022]|\s-\s|\b(?:add|dance|do)\b|\)", text)} | {0}, reverse=False
+    ):
         rest = text[start:]
         cut = _steps_end(rest, 0)
         words = re.sub(r"\bcounts?\b|\bsteps?\b", " ", rest[:cut])
-        if known_share(words) >= 0.75 and len(re.findall(r"[A-Za-z]{2,}", words)) >= 1 and _verbs(words) >= 1 and not re.search(r"\bwalls?\b|\bof\b|after|facing", words, re.IGNORECASE):
+        if (
+            known_share(words) >= 0.75
+            and len(re.findall(r"[A-Za-z]{2,}", words)) >= 1
+            and _verbs(words) >= 1
+            and not re.search(r"\bwalls?\b|\bof\b|after|facing", words, re.IGNORECASE)
+        ):
             return start
     return None
 
@@ -377,7 +477,11 @@ def _verbs(text: str) -> int:
 
 
 def _steps_end(text: str, start: int) -> int:
-    found = re.search(r"\.\s|\bthen (?:start|begin|restart)|\bstart again|\brestart|\bfacing\b|\(facing", text[start:], re.IGNORECASE)
+    found = re.search(
+        r"\.\s|\bthen (?:start|begin|restart)|\bstart again|\brestart|\bfacing\b|\(facing",
+        text[start:],
+        re.IGNORECASE,
+    )
     return start + found.start() if found else len(text)
 
 
@@ -396,14 +500,20 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
             section.number = n
             if not section.groups and section.heading is not None:
                 section.from_heading = True
-                section.groups.append(Group(section.heading, section.heading_at, len(section.heading.text), None))
+                section.groups.append(
+                    Group(section.heading, section.heading_at, len(section.heading.text), None)
+                )
     return built
 
 
 def _number_lines(part: PartText) -> None:
     """Lines that only number the eights (``1) … 2) …``) are sections of their own, not counts."""
     groups = [g for s in part.sections for g in s.groups]
-    singles = [g for g in groups if g.written is not None and len(g.written.beats) == 1 and g.written.first.denominator == 1]
+    singles = [
+        g
+        for g in groups
+        if g.written is not None and len(g.written.beats) == 1 and g.written.first.denominator == 1
+    ]
     if len(singles) < 2 or len(singles) < len(groups) or any(s.heading is not None for s in part.sections):
         return
     numbers = [int(g.written.first) for g in singles if g.written is not None]
@@ -418,7 +528,9 @@ def _number_lines(part: PartText) -> None:
         part.sections.append(SectionText(n, groups=[group]))
 
 
-def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *, danced: bool = False) -> None:
+def place_section(
+    section: SectionText, base: Fraction, bar: int, usual: int, *, danced: bool = False
+) -> None:
     """Give every marked group of a section its absolute beats, from `base` on, and the section its counts.
 
     `danced` says that the section before has danced its first beat already.
@@ -428,7 +540,9 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *,
         length = section.range[1] - section.range[0] + 1 if section.range else usual
         section.counts = Fraction(length)
         return
-    first = next((g.written for g in marked if g.written is not None and not g.written.floating), marked[0].written)
+    first = next(
+        (g.written for g in marked if g.written is not None and not g.written.floating), marked[0].written
+    )
     assert first is not None
     running = base > 1 and -1 <= first.first - base <= 1
     shift = Fraction(0) if running else base - 1
@@ -449,7 +563,12 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *,
                     shift += bars
                     break
         group.beats = tuple(b + shift for b in mark.beats)
-        if len(mark.beats) == 1 and mark.start > group.start and group.beats[0] - last > 1 and mark.first.denominator == 1:
+        if (
+            len(mark.beats) == 1
+            and mark.start > group.start
+            and group.beats[0] - last > 1
+            and mark.first.denominator == 1
+        ):
             # a number behind a line of several steps says how far the count has come
             group.beats = tuple(Fraction(n) for n in range(int(last // 1) + 1, int(group.beats[0]) + 1))
         gap = group.beats[0] - last
@@ -461,7 +580,11 @@ def place_section(section: SectionText, base: Fraction, bar: int, usual: int, *,
         end -= 1
         section.wraps = True
     section.counts = Fraction(end - begins + 1)
-    if section.range is not None and section.range[1] - section.range[0] + 1 > section.counts and section is not None:
+    if (
+        section.range is not None
+        and section.range[1] - section.range[0] + 1 > section.counts
+        and section is not None
+    ):
         # A section whose last counts are told nowhere keeps the length its heading gives.
         section.counts = max(section.counts, Fraction(0))
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.dance.weight import move as weight_law
@@ -22,10 +22,17 @@ from wallwise.reading.tokens import TURN
 MARGIN = 0.45  # two readings that cost this alike are a doubt
 _L, _R, _BOTH, _NONE = Foot.LEFT, Foot.RIGHT, Foot.BOTH, Foot.NONE
 _WEIGHTED = {kind: kind.takes_weight for kind in Kind}
+_FOLLOWS = 0.2  # a claim that contradicts is followed a little less readily than overruled,
+_SWAPPED = 0.5  # the other foot less readily than the one told
+_OFF_SIDE = 4.0  # a foot nobody told goes where only the other would go
 
 
 class Solved(NamedTuple):
-    """One event as decided.  `facing` (1/48 of a turn) and `weight` are after it; `clash` names contradictions."""
+    """One event as decided.
+
+    `turn` and `facing` are in 1/48 of a turn; `facing` and `weight` are after the event; `group` and
+    `layout` are where its move came from; `clash` names the contradictions with the sheet.
+    """
 
     at: Fraction
     foot: Foot
@@ -39,13 +46,17 @@ class Solved(NamedTuple):
     clash: tuple[str, ...]
 
 
+_Chain: TypeAlias = "tuple[_Chain, Solved] | None"  # the events so far, the last one outside
+
+
 class _Path(NamedTuple):
     cost: float
     sign: int  # hash of feet and facings so far: paths that differ in nothing else are one reading
-    chain: tuple | None  # type: ignore[type-arg]  # (chain before, Solved)
+    chain: _Chain
 
 
-_State = tuple[Foot, Foot, int]
+_State = tuple[Foot, Foot, int]  # who bore the weight at the start, who bears it now, the facing
+_Clash = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +65,8 @@ class Goal:
 
     `starts` maps the foot that bears the weight before count 1 to a cost; `ends` maps
     facings at the end to a cost (others cost `CONFLICT`), None where nothing is known;
-    `loops` is what it costs when the end does not free the foot the dance starts with.
+    `loops` is what it costs when the end does not free the foot the dance starts with, or where
+    `end_weight` is given, when another foot bears the weight.  `facing` is where the dance starts.
     """
 
     starts: dict[Foot, float]
@@ -85,7 +97,7 @@ def solve(groups: Sequence[Sequence[Layout]], goal: Goal) -> Solution:
     for number, layouts in enumerate(groups):
         merged: dict[_State, list[_Path]] = {}
         for index, layout in enumerate(layouts):
-            for state, paths in _dance(states, layout, number, index).items():
+            for state, paths in _dance(states, layout, group=number, index=index).items():
                 _merge(merged, state, paths)
         if merged:
             states = _prune(merged)
@@ -93,7 +105,7 @@ def solve(groups: Sequence[Sequence[Layout]], goal: Goal) -> Solution:
 
 
 def _prune(states: dict[_State, list[_Path]]) -> dict[_State, list[_Path]]:
-    """States too dear ever to win are dropped: two contradictions worse than the best."""
+    """The states that may still win: not worse than the best by more than three contradictions."""
     best = min(paths[0].cost for paths in states.values())
     return {s: p for s, p in states.items() if p[0].cost <= best + 3.2 * CONFLICT}
 
@@ -109,87 +121,107 @@ def _merge(into: dict[_State, list[_Path]], state: _State, paths: list[_Path]) -
     into[state] = [best] if second is None else [best, second]
 
 
-def _dance(states: dict[_State, list[_Path]], layout: Layout, number: int, index: int) -> dict[_State, list[_Path]]:
+def _dance(
+    states: dict[_State, list[_Path]], layout: Layout, *, group: int, index: int
+) -> dict[_State, list[_Path]]:
+    """The states after the moves of a layout."""
     here = {
-        state: [_Path(p.cost + layout.cost, p.sign, p.chain) for p in paths] for state, paths in states.items()
+        state: [_Path(p.cost + layout.cost, p.sign, p.chain) for p in paths]
+        for state, paths in states.items()
     }
     for at, move in layout.moves:
         after: dict[_State, list[_Path]] = {}
         for (start, weight, facing), paths in here.items():
             for cost, foot, kind, turn, bears, clash in _outcomes(weight, move):
-                faced = (facing + turn) % TURN
-                for extra, now, said in _faced(move, faced):
-                    solved = Solved(at, foot, kind, turn, now, bears, move, number, index, clash + said)
-                    mark = hash((at, foot, None if move.loose else now)) if _WEIGHTED[kind] and foot in (_L, _R) else 0
-                    grown = [
-                        _Path(p.cost + cost + extra, hash((p.sign, mark)) if mark else p.sign, (p.chain, solved))
-                        for p in paths
-                    ]
-                    _merge(after, (start, bears, now), grown)
+                for extra, now, said in _faced(move, (facing + turn) % TURN):
+                    solved = Solved(at, foot, kind, turn, now, bears, move, group, index, clash + said)
+                    _merge(after, (start, bears, now), _grown(paths, cost + extra, solved))
         here = after
     return here
 
 
-def _faced(move: Move, facing: int) -> tuple[tuple[float, int, tuple[str, ...]], ...]:
+def _grown(paths: list[_Path], cost: float, solved: Solved) -> list[_Path]:
+    """The paths, one event longer; only steps tell readings apart."""
+    if not _is_step(solved):
+        return [_Path(p.cost + cost, p.sign, (p.chain, solved)) for p in paths]
+    mark = hash((solved.at, solved.foot, None if solved.move.loose else solved.facing))
+    return [_Path(p.cost + cost, hash((p.sign, mark)), (p.chain, solved)) for p in paths]
+
+
+def _is_step(solved: Solved) -> bool:
+    return _WEIGHTED[solved.kind] and solved.foot in (_L, _R)
+
+
+def _faced(move: Move, facing: int) -> tuple[tuple[float, int, _Clash], ...]:
     """The facing after the event beside the one claimed: agree, overrule the claim, or follow it."""
     if move.faces is None or move.faces == facing:
         return ((0.0, facing, ()),)
     return (
         (CONFLICT, facing, ("facing",)),
-        (CONFLICT + 0.2, move.faces, ("facing", "follows")),
+        (CONFLICT + _FOLLOWS, move.faces, ("facing", "follows")),
     )
 
 
-def _outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foot, tuple[str, ...]]]:
+def _outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foot, _Clash]]:
     """Every way the body can do the move from here: cost, foot, kind, turn, who bears the weight, clashes."""
-    found = []
-    for kind, kind_cost in move.kinds:
-        for foot, bears, foot_cost, clash in _feet(weight, move, kind):
-            for claim_cost, bears_now, claim in _claimed(move, bears, foot):
-                for turn, turn_cost in move.turns:
-                    found.append((kind_cost + foot_cost + claim_cost + turn_cost, foot, kind, turn, bears_now, clash + claim))
-    return found
+    return [
+        (kind_cost + foot_cost + claim_cost + turn_cost, foot, kind, turn, bears_now, clash + claim)
+        for kind, kind_cost in move.kinds
+        for foot, bears, foot_cost, clash in _feet(weight, move, kind)
+        for claim_cost, bears_now, claim in _claimed(move, bears)
+        for turn, turn_cost in move.turns
+    ]
 
 
-def _feet(weight: Foot, move: Move, kind: Kind) -> list[tuple[Foot, Foot, float, tuple[str, ...]]]:
-    """Which foot does it: (foot, who bears the weight after, cost, clash)."""
-    told = move.foot
-    if kind is Kind.HOLD or told is _NONE:
+_Doing = tuple[Foot, Foot, float, _Clash]  # the foot, who bears the weight after, cost, clashes
+
+
+def _feet(weight: Foot, move: Move, kind: Kind) -> list[_Doing]:
+    """Which foot can do it."""
+    if kind is Kind.HOLD or move.foot is _NONE:
         return [(_NONE, weight, 0.0, ())]
-    if told is _BOTH:
+    if move.foot is _BOTH:
         return [(_BOTH, _BOTH, 0.0, ())]
-    if told is not None:
-        after = weight_law(weight, told, kind)
-        if after is not None:
-            return [(told, after, 0.0, ())]
-        forced = told if _WEIGHTED[kind] or kind.on_standing_foot else told.other
-        swapped = weight_law(weight, told.other, kind)
-        rows = [(told, forced, CONFLICT, ("foot",))]
-        if swapped is not None:
-            rows.append((told.other, swapped, CONFLICT + 0.5, ("foot", "swapped")))
-        return rows
-    feet = (_L, _R) if weight is _BOTH else ((weight,) if kind.on_standing_foot else (weight.other,))
-    rows = []
-    for foot in feet:
-        after = weight_law(weight, foot, kind)
-        assert after is not None
-        cost, clash = 0.0, ()
-        if move.toward in (_L, _R) and move.place is Place.SIDE and foot is not move.toward:
-            cost, clash = 4.0, ("toward",)
-        if move.against is foot:
-            cost, clash = cost + 4.0, (*clash, "against")
-        rows.append((foot, after, cost, clash))
+    if move.foot is not None:
+        return _told_foot(weight, move.foot, kind)
+    if weight is _BOTH:
+        return [_untold_foot(weight, move, kind, foot=foot) for foot in (_L, _R)]
+    return [_untold_foot(weight, move, kind, foot=weight if kind.on_standing_foot else weight.other)]
+
+
+def _told_foot(weight: Foot, told: Foot, kind: Kind) -> list[_Doing]:
+    """The foot told, or where that bears the weight, against the body or the other foot instead."""
+    after = weight_law(weight, told, kind)
+    if after is not None:
+        return [(told, after, 0.0, ())]
+    forced = told if _WEIGHTED[kind] or kind.on_standing_foot else told.other
+    rows: list[_Doing] = [(told, forced, CONFLICT, ("foot",))]
+    swapped = weight_law(weight, told.other, kind)
+    if swapped is not None:
+        rows.append((told.other, swapped, CONFLICT + _SWAPPED, ("foot", "swapped")))
     return rows
 
 
-def _claimed(move: Move, bears: Foot, foot: Foot) -> tuple[tuple[float, Foot, tuple[str, ...]], ...]:
+def _untold_foot(weight: Foot, move: Move, kind: Kind, *, foot: Foot) -> _Doing:
+    """The free foot, at a price where what was told of the place fits the other only."""
+    after = weight_law(weight, foot, kind)
+    assert after is not None
+    clash: _Clash = ()
+    if move.toward in (_L, _R) and move.place is Place.SIDE and foot is not move.toward:
+        clash += ("toward",)
+    if move.against is foot:
+        clash += ("against",)
+    return foot, after, _OFF_SIDE * len(clash), clash
+
+
+def _claimed(move: Move, bears: Foot) -> tuple[tuple[float, Foot, _Clash], ...]:
     """The weight after the event beside the one claimed."""
     told = move.weight
     if told is None or told is bears:
         return ((0.0, bears, ()),)
     if told is _BOTH or bears is _BOTH:
         return ((0.0, told, ()),)
-    return ((CONFLICT, bears, ("weight",)), (CONFLICT + 0.2, told, ("weight", "follows")))
+    return ((CONFLICT, bears, ("weight",)), (CONFLICT + _FOLLOWS, told, ("weight", "follows")))
 
 
 def _choose(states: dict[_State, list[_Path]], goal: Goal) -> Solution:
@@ -219,15 +251,20 @@ def _unwind(path: _Path) -> tuple[Solved, ...]:
     return tuple(reversed(events))
 
 
-def _first_difference(mine: tuple[Solved, ...], other: tuple[Solved, ...]) -> tuple[Solved | None, Solved | None]:
-    """The first weight change in which two readings differ, in each."""
-    def steps(events: tuple[Solved, ...]) -> list[Solved]:
-        return [e for e in events if _WEIGHTED[e.kind] and e.foot in (_L, _R)]
-
-    a, b = steps(mine), steps(other)
+def _first_difference(
+    mine: tuple[Solved, ...], other: tuple[Solved, ...]
+) -> tuple[Solved | None, Solved | None]:
+    """The first step in which two readings differ, in each."""
+    a, b = [e for e in mine if _is_step(e)], [e for e in other if _is_step(e)]
     for x, y in zip(a, b, strict=False):
-        if (x.at, x.foot) != (y.at, y.foot) or x.facing != y.facing and not (x.move.loose and y.move.loose):
+        told_facing = not (x.move.loose and y.move.loose)
+        if (x.at, x.foot) != (y.at, y.foot) or (told_facing and x.facing != y.facing):
             return x, y
-    if len(a) != len(b):
-        return (a[len(b)] if len(a) > len(b) else a[-1] if a else None), (b[len(a)] if len(b) > len(a) else b[-1] if b else None)
-    return None, None
+    if len(a) == len(b):
+        return None, None
+    at = min(len(a), len(b))
+    return _at_or_last(a, at), _at_or_last(b, at)
+
+
+def _at_or_last(steps: list[Solved], at: int) -> Solved | None:
+    return steps[min(at, len(steps) - 1)] if steps else None

@@ -20,15 +20,17 @@ _BREAKS = ("<br", "</p", "<p", "</tr", "</li", "<li", "<h", "</h", "</div")
 _CELLS = ("</td", "</th")
 _SPECIAL = {
     "\u2013": "-", "\u2014": "-", "\u2212": "-", "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2015": "-",
-    "\u2018": "'", "\u2019": "'", "\u201a": "'", "\u201b": "'", "\u00b4": "'", "`": "'", "\u2032": "'",
+    "\u2018": "'", "\u2019": "'", "\u201a": "'", "\u201b": "'", "\u00b4": "'", "\u2032": "'",
     "\u201c": '"', "\u201d": '"', "\u201e": '"', "\u00ab": '"', "\u00bb": '"',
-    "\u2026": "...", "\u00d7": "x", "\u00b0": " degrees", "\u00ba": " degrees", "\u2044": "/", "\u2192": "->",
-    "\u2190": "<-", "\u21d2": "->", "\u27a1": "->", "\u2794": "->", "\u25ba": "->", "\u200b": "", "\ufeff": "", "\u00ad": "", "\u200c": "", "\u200d": "", "\ufe0f": "",
-    "\u2022": "\u2022", "\u25cf": "\u2022", "\u25aa": "\u2022", "\u25a0": "\u2022", "\u25e6": "\u2022", "\u2023": "\u2022",
-    "\u00b7": "\u2022", "\uf0b7": "\u2022", "\u2605": "*", "\u2606": "*", "\u2217": "*", "\u2731": "*", "\u2713": "\u2022",
-    "\u00df": "ss", "\u00e6": "ae", "\u00f8": "o", "\uff06": "&", "\x0c": "\n", "\x0b": "\n", "\u2028": "\n", "\u2029": "\n", "\x85": "\n",
+    "\u2026": "...", "\u00d7": "x", "\u00b0": " degrees", "\u00ba": " degrees", "\u2044": "/",
+    "\u2190": "<-", "\u2192": "->", "\u21d2": "->", "\u27a1": "->", "\u2794": "->", "\u25ba": "->",
+    "\u200b": "", "\ufeff": "", "\u00ad": "", "\u200c": "", "\u200d": "", "\ufe0f": "",
+    "\u2022": "\u2022", "\u25cf": "\u2022", "\u25aa": "\u2022", "\u25a0": "\u2022", "\u25e6": "\u2022",
+    "\u2023": "\u2022", "\u00b7": "\u2022", "\uf0b7": "\u2022", "\u2713": "\u2022",
+    "\u2605": "*", "\u2606": "*", "\u2217": "*", "\u2731": "*",
+    "\u00df": "ss", "\u00e6": "ae", "\u00f8": "o", "\uff06": "&",
+    "\x0c": "\n", "\x0b": "\n", "\u2028": "\n", "\u2029": "\n", "\x85": "\n", "`": "'",
 }  # fmt: skip
-_TABS = {"\t": "\t", "\n": "\n"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,44 +62,51 @@ class Line:
         return Line(self.text[begin:stop], self.starts[begin:stop], self.ends[begin:stop])
 
     def join(self, other: "Line") -> "Line":
-        """This line with `other` after it, a blank between."""
+        """One line of both, `other` after a blank."""
         if not self.text:
             return other
         gap = self.ends[-1]
-        return Line(f"{self.text} {other.text}", [*self.starts, gap, *other.starts], [*self.ends, gap, *other.ends])
+        starts, ends = [*self.starts, gap, *other.starts], [*self.ends, gap, *other.ends]
+        return Line(f"{self.text} {other.text}", starts, ends)
 
 
 def tidy(text: str) -> list[Line]:
     """The lines of `text` made plain; blank ones are kept as empty lines."""
-    plain: list[str] = []
-    starts: list[int] = []
-    ends: list[int] = []
-
-    def put(piece: str, start: int, end: int) -> None:
-        plain.append(piece)
-        starts.extend([start] * len(piece))
-        ends.extend([end] * len(piece))
-
+    plain = _Plain()
     at = 0
     for found in _MARKUP.finditer(text):
-        _put_plain(text, at, found.start(), put=put)
-        put(_markup(found.group()), found.start(), found.end())
+        plain.put_text(text, at, found.start())
+        plain.put(_markup(found.group()), found.start(), found.end())
         at = found.end()
-    _put_plain(text, at, len(text), put=put)
-    return _lines("".join(plain), starts, ends)
+    plain.put_text(text, at, len(text))
+    return _lines("".join(plain.pieces), plain.starts, plain.ends)
 
 
-def _put_plain(text: str, start: int, end: int, *, put) -> None:  # type: ignore[no-untyped-def]
-    run = start
-    piece = text[start:end]
-    if piece.isascii():
-        if piece:
+class _Plain:
+    """Plain text as it grows: its pieces, and where each character began and ended in the sheet."""
+
+    def __init__(self) -> None:
+        self.pieces: list[str] = []
+        self.starts: list[int] = []
+        self.ends: list[int] = []
+
+    def put(self, piece: str, start: int, end: int) -> None:
+        """Add `piece`, which stands for characters `start` to `end` of the sheet."""
+        self.pieces.append(piece)
+        self.starts += [start] * len(piece)
+        self.ends += [end] * len(piece)
+
+    def put_text(self, text: str, start: int, end: int) -> None:
+        """Add ``text[start:end]``, which holds no markup, character by character."""
+        piece = text[start:end]
+        if piece.isascii():
             # The quick way: most of a sheet is plain already and maps one to one.
-            for i, char in enumerate(piece.replace("`", "'"), start):
-                put(char, i, i + 1)
-        return
-    for i, char in enumerate(piece, run):
-        put(_plain(char, text[i - 1] if i else ""), i, i + 1)
+            self.pieces.append(piece.replace("`", "'"))
+            self.starts += range(start, end)
+            self.ends += range(start + 1, end + 1)
+            return
+        for i, char in enumerate(piece, start):
+            self.put(_plain(char, text[i - 1] if i else ""), i, i + 1)
 
 
 @lru_cache(maxsize=2048)

@@ -1,37 +1,75 @@
 """A piece of a line as tokens: the phrases of the lexicon, with their places in the line."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from wallwise.dance.model import Foot
-from wallwise.glossary.lexicon import Lexicon, Word
+from wallwise.glossary.lexicon import Lexicon, Meaning, Word
 
-_RAW = re.compile(
-    r"(?P<lasts>\binstead of (?:the |a )?(?:right |left )?\w+|\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b)"
-    r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.))"
-    r"|(?P<lead>\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?)"
-    r"|(?P<clock>\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
+_LASTS = (
+    r"\binstead of (?:the |a )?(?:right |left )?\w+"
+    r"|\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?"
+    r"(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b"
+)
+_LEAD = (
+    r"\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?"
+    r"(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?"
+)
+_CLOCK = (
+    r"\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
-    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\))"
+    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\)"
+)
+_NAMED = (  # "right, left and right", where the last begins no phrase of its own
+    r"\b(?:right|left)(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)"
+    r"(?:(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)\b)+"
+    r"(?!\s+(?:foot|heel|toe|side|over|behind|in front|across|beside|next|to\b|forward|back|diagonal|knee))"
+)
+_FEET = (  # "R-L-R", "RLR"
+    r"\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
+    r"(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
+    r"|\b[rl]{2,8}\b"
+)
+_LETTERS = (
+    r"[a-z\u00e0-\u024f](?:[a-z'\u00e0-\u024f]|\.(?=[a-z]\.)|\.(?<=\b[rl]\.)(?=\s?f|\s?foot|f))*"
+    r"(?:/(?=f\b|o\b)[a-z])?"
+)
+# The pieces of a line, the more telling first: the first that fits a place is taken there.
+_RAW = re.compile(
+    rf"(?P<lasts>{_LASTS})"
+    r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.))"
+    rf"|(?P<lead>{_LEAD})"
+    rf"|(?P<clock>{_CLOCK})"
     r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
-    r"|(?P<named>\b(?:right|left)(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)(?:(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)\b)+(?!\s+(?:foot|heel|toe|side|over|behind|in front|across|beside|next|to\b|forward|back|diagonal|knee)))"
-    r"|(?P<feet>\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))|\b[rl]{2,8}\b)"
+    rf"|(?P<named>{_NAMED})"
+    rf"|(?P<feet>{_FEET})"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
-    r"|(?P<word>[a-z\u00e0-\u024f](?:[a-z'\u00e0-\u024f]|\.(?=[a-z]\.)|\.(?<=\b[rl]\.)(?=\s?f|\s?foot|f))*(?:/(?=f\b|o\b)[a-z])?)"
+    rf"|(?P<word>{_LETTERS})"
     r"|(?P<cell>\t)|(?P<stop>\s-+\s|[,;:()\[\]|*>=<~\"/.!?]|->|\.\.\.|-|&|\+|\u2022)"
 )
+_FACING = r"\b(?:face|facing|now facing|to face)\s+(?:the\s+)?"
 _FACES = re.compile(
-    r"(?:\b(?:to\s+)?(?:face|facing|looking at|see|towards?|on|the|at)\s+)?(?:(?:the|your|its)\s+)?\b(?P<wall>front|back|home|starting|original|rear|opening)\s+wall\b"
-    r"|\b(?:face|facing|now on|to face|looking at|now facing)\s+(?:the\s+)?(?P<hour>1[0-2]|[1-9])(?=[\s).,;\]]|$)(?!\s*(?:counts?|o'?\s?c))"
-    r"|\b(?:face|facing|now facing|to face)\s+(?:the\s+)?(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
-    r"|\b(?:face|facing|now facing|to face)\s+(?:the\s+)?(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
+    r"(?:\b(?:to\s+)?(?:face|facing|looking at|see|towards?|on|the|at)\s+)?(?:(?:the|your|its)\s+)?"
+    r"\b(?P<wall>front|back|home|starting|original|rear|opening)\s+wall\b"
+    r"|\b(?:face|facing|now on|to face|looking at|now facing)\s+(?:the\s+)?"
+    r"(?P<hour>1[0-2]|[1-9])(?=[\s).,;\]]|$)(?!\s*(?:counts?|o'?\s?c))"
+    rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
+    rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
-_WALLS = {"front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0, "back": 24, "rear": 24, "right": 12, "left": 36}
+_WALLS = {
+    "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
+    "right": 12, "back": 24, "rear": 24, "left": 36,
+}  # fmt: skip
 _HOURS = {"twelve": 12, "three": 3, "six": 6, "nine": 9}
+_NO_PHRASE = frozenset(
+    {"clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "pair"}
+)  # begins none
+_ENDS_PHRASE = _NO_PHRASE - {"pair"}
 
 TURN = 48  # the reader's unit of turning: 1/48 of a full turn, so that thirds and sixteenths stay whole
 
@@ -40,8 +78,9 @@ TURN = 48  # the reader's unit of turning: 1/48 of a full turn, so that thirds a
 class Token:
     """A phrase or a stop: its class (a `Word` or a stop's own character), value and place in the line.
 
-    Other classes: ``clock`` (a facing, in 1/48 of a turn), ``feet`` (a tuple of feet),
-    ``number``, ``unknown`` (a word that no list knows).
+    Other classes: ``clock`` (a facing, in 1/48 of a turn), ``feet`` (a tuple of feet), ``lead``
+    (the foot that starts), ``number``, ``cell`` (of a table row), ``lasts`` ("over two counts") and
+    ``unknown`` (a word that no list knows).
     """
 
     word: Word | str
@@ -51,33 +90,27 @@ class Token:
     text: str
     place: str = ""
     ing: bool = False
-    loose: bool = False  # a clock that only "on" or "at" brings in
 
 
-def tokenize(text: str, lexicon: Lexicon, start: int = 0, end: int | None = None) -> list[Token]:
-    """The tokens of ``text[start:end]``, the longest phrases first; empty for blank text."""
+def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
+    """The tokens of `text`, the longest phrases first; empty for blank text."""
     text = text.lower()
-    stop = len(text) if end is None else end
-    faces = {m.start(): m for m in _FACES.finditer(text, start, stop)}
-    raw = [m for m in _RAW.finditer(text, start, stop)]
+    faces = {m.start(): m for m in _FACES.finditer(text)}
+    raw = list(_RAW.finditer(text))
     tokens: list[Token] = []
-    skip_to = -1
-    i = 0
+    i = reached = 0
     while i < len(raw):
         found = raw[i]
-        if found.start() < skip_to:
+        if found.start() < reached:  # inside a facing told in words
             i += 1
-            continue
-        if (face := faces.get(found.start())) is not None:
+        elif (face := faces.get(found.start())) is not None:
             tokens.append(Token("clock", _wall_of(face), face.start(), face.end(), face.group()))
-            skip_to = face.end()
+            reached = face.end()
             i += 1
-            continue
-        used, token = _phrase(raw, i, lexicon, text)
-        if token is None:
-            token, used = _single(found), 1
-        tokens.append(token)
-        i += used
+        else:
+            used, token = _phrase(raw, i, lexicon)
+            tokens.append(token or _single(found))
+            i += used
     return tokens
 
 
@@ -87,86 +120,112 @@ def _wall_of(face: re.Match[str]) -> int:
     return _WALLS[face["wall"] or face["side"] or face["hand"]]
 
 
-def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, text: str) -> tuple[int, Token | None]:
-    """How many raw pieces the longest phrase from `i` takes, and its token (None: no phrase)."""
+# -- phrases ----------------------------------------------------------------------------------
+
+
+def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, Token | None]:
+    """How many raw pieces the longest phrase from `i` takes, and its token (1 and None: no phrase)."""
     first = raw[i]
-    if first.lastgroup in ("clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "pair") and not (first.group() in "&+(") and first.group() != "-":
-        return 1, None
+    if first.group() == "(":
+        return _bracketed_side(raw, i)
     words: list[str] = []
-    full: list[str] = []
-    best: tuple[int, Token | None] = (1, None)
-    previous_end = first.start()
+    full: list[str] = []  # the same, words cut short written out
+    best: Meaning | None = None
+    last = i
+    reached = first.start()
     for j in range(i, min(i + 2 * lexicon.longest, len(raw))):
         piece = raw[j]
-        word = piece.group()
-        if j > i and word == "-" and piece.start() == previous_end and text[piece.end() : piece.end() + 1].isalnum():
-            previous_end = piece.end()  # a hyphen inside a phrase: kick-ball-change
+        if j > i and piece.group() == "-" and _is_hyphen(piece, reached):
+            reached = piece.end()
             continue
-        if word == "(" and j + 2 < len(raw) and raw[j + 1].group() in ("r", "l") and raw[j + 2].group() == ")" and not words:
-            foot = Foot(raw[j + 1].group().upper())
-            return 3, Token(Word.SIDE, foot, piece.start(), raw[j + 2].end(), f"({foot.value})")
-        if piece.lastgroup in ("clock", "stop", "cell", "lasts", "lead") and word not in "&+":
+        if piece.lastgroup in (_NO_PHRASE if j == i else _ENDS_PHRASE) and piece.group() not in "&+":
             break
-        if piece.lastgroup in ("feet", "named", "dotted") and j > i:
-            break
-        spelt = word.split() if piece.lastgroup == "amount" else [_bare(word)]
+        spelt = _spelt(piece)
         words += spelt
-        full += [lexicon.short.get(w, w) for w in spelt]
-        previous_end = piece.end()
-        meaning = lexicon.phrases.get(tuple(words)) or (lexicon.phrases.get(tuple(full)) if words != full else None)
-        if meaning is not None:
-            token = Token(
-                meaning.word, meaning.value, first.start(), piece.end(), text[first.start() : piece.end()], meaning.place, meaning.ing
-            )
-            best = (j - i + 1, token)
+        full += [lexicon.short.get(word, word) for word in spelt]
+        reached = piece.end()
+        meaning = lexicon.phrases.get(tuple(words)) or (full != words and lexicon.phrases.get(tuple(full)))
+        if meaning:
+            best, last = meaning, j
         if len(words) >= lexicon.longest:
             break
-    return best
+    if best is None:
+        return 1, None
+    start, end = first.start(), raw[last].end()
+    shown = first.string[start:end]
+    return last - i + 1, Token(best.word, best.value, start, end, shown, best.place, best.ing)
 
 
-def _bare(word: str) -> str:
-    return word if word.endswith(".f.") else word.rstrip(".'")
+def _is_hyphen(piece: re.Match[str], reached: int) -> bool:
+    """Whether the dash stands inside a phrase: "kick-ball-change"."""
+    return piece.start() == reached and piece.string[piece.end() : piece.end() + 1].isalnum()
+
+
+def _spelt(piece: re.Match[str]) -> list[str]:
+    word = piece.group()
+    if piece.lastgroup == "amount":
+        return word.split()
+    return [word if word.endswith(".f.") else word.rstrip(".'")]
+
+
+def _bracketed_side(raw: list[re.Match[str]], i: int) -> tuple[int, Token | None]:
+    """The foot of "step (R)", which is no aside."""
+    told = [piece.group() for piece in raw[i + 1 : i + 3]]
+    if told not in (["r", ")"], ["l", ")"]):
+        return 1, None
+    foot = Foot(told[0].upper())
+    return 3, Token(Word.SIDE, foot, raw[i].start(), raw[i + 2].end(), f"({foot.value})")
+
+
+# -- single pieces ----------------------------------------------------------------------------
 
 
 def _single(found: re.Match[str]) -> Token:
-    text, group = found.group(), found.lastgroup
-    place = (found.start(), found.end(), text)
-    if group == "clock":
-        return Token("clock", _clock(text), *place)
-    if group == "amount":
-        return _amount(text, *place)
-    if group == "dotted":
-        return Token(Word.FOOT, Foot(text[0].upper()), *place)
-    if group == "feet":
-        return Token("feet", tuple(Foot(c.upper()) for c in text if c in "rl"), *place)
-    if group in ("number", "degrees"):
-        return Token("number", int(text), *place)
-    if group == "word":
-        return Token("unknown", text, *place)
-    if group == "pair":
-        return Token(Word.BOTH, "both", *place)
-    if group == "named":
-        return Token("feet", tuple(Foot(w[0].upper()) for w in re.findall(r"right|left", text)), *place)
-    if group in ("lead", "led"):
-        return Token("lead", Foot(found["led"][0].upper()), *place)
-    if group == "lasts":
-        return Token("lasts", None, *place)
-    if group == "cell":
-        return Token("cell", None, *place)
-    return Token("," if text.strip(" -") == "" and len(text) > 1 else text.strip(), None, *place)
+    """The token of a piece that is in no phrase."""
+    assert found.lastgroup is not None
+    word, value = _SINGLES[found.lastgroup](found)
+    return Token(word, value, found.start(), found.end(), found.group())
 
 
-def _clock(text: str) -> int:
+def _stop(found: re.Match[str]) -> tuple[str, None]:
+    text = found.group()
+    return ("," if len(text) > 1 and not text.strip(" -") else text.strip()), None
+
+
+def _clock(found: re.Match[str]) -> tuple[str, int]:
+    text = found.group()
     numbers = re.findall(r"\d+", text)
     hour = int(numbers[0]) if numbers else next(h for w, h in _HOURS.items() if w in text)
     minute = int(numbers[1]) if len(numbers) > 1 else 0
-    return (hour % 12 * 60 + minute) * TURN // 720 % TURN
+    return "clock", (hour % 12 * 60 + minute) * TURN // 720 % TURN
 
 
-def _amount(text: str, start: int, end: int, shown: str) -> Token:
-    whole, _, rest = text.rpartition(" ") if " " in text else text.rpartition("-")
+def _amount(found: re.Match[str]) -> tuple[Word | str, Fraction | str]:
+    """Eighths of a turn; "1/0" is none."""
+    text = found.group()
+    whole, _, rest = text.rpartition(" " if " " in text else "-")
     over, _, under = rest.partition("/")
     if under == "0":
-        return Token("unknown", text, start, end, shown)
-    size = Fraction(int(whole) if whole else 0) + Fraction(int(over), int(under))
-    return Token(Word.AMOUNT, size * 8, start, end, shown)
+        return "unknown", text
+    return Word.AMOUNT, 8 * (int(whole or 0) + Fraction(int(over), int(under)))
+
+
+_SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
+    "lasts": lambda _: ("lasts", None),
+    "pair": lambda _: (Word.BOTH, "both"),
+    "lead": lambda found: ("lead", Foot(found["led"][0].upper())),
+    "clock": _clock,
+    "amount": _amount,
+    "dotted": lambda found: (Word.FOOT, Foot(found.group()[0].upper())),
+    "named": lambda found: ("feet", _feet(re.findall(r"right|left", found.group()))),
+    "feet": lambda found: ("feet", _feet(re.findall(r"[rl]", found.group()))),
+    "degrees": lambda found: ("number", int(found.group())),
+    "number": lambda found: ("number", int(found.group())),
+    "word": lambda found: ("unknown", found.group()),
+    "cell": lambda _: ("cell", None),
+    "stop": _stop,
+}
+
+
+def _feet(names: list[str]) -> tuple[Foot, ...]:
+    return tuple(Foot(name[0].upper()) for name in names)

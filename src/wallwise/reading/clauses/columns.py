@@ -1,0 +1,91 @@
+"""What only the whole row shows: which cell of a table tells the steps, and whose feet stand apart."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from wallwise.dance.model import Foot
+from wallwise.reading.clauses.act import Act
+
+
+def name_cells(acts: list[Act], starts: list[int]) -> None:
+    """Of the cells of a table row, the one that tells most is the steps; the others name them.
+
+    `starts` are the indices in `acts` at which the cells begin.
+    """
+    cells = [acts[a:b] for a, b in pairwise([*starts, len(acts)]) if a < b]
+    if len(cells) < 2:
+        return
+    for cell, following in pairwise(cells):
+        foot = cell[0].foot
+        if len(cell) == 1 and cell[0].bare and foot is not None:
+            _give_column_foot(following, foot, cell[0].foot_at)
+    told = max(cells, key=_tells)
+    for cell in cells:
+        if cell is not told:
+            for act in cell:
+                act.label = True
+
+
+def _tells(cell: list[Act]) -> int:
+    return sum(2 * bool(act.foot or act.feet) + (not act.empty) for act in cell)
+
+
+def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -> None:
+    """A column that holds only the foot: it does the first act of the next cell that takes one."""
+    first = cell[0]
+    if first.foot is None:
+        if first.verb == "turn" and len(cell) > 1 and cell[1].foot is None:
+            cell[1].foot, cell[1].foot_at = foot, at
+            first.foot_at = None
+        else:
+            first.foot, first.foot_at = foot, at
+    elif first.foot is foot.other and first.place in ("behind", "across", "beside") and first.against is None:
+        # "L | step behind R": R is what it goes behind
+        first.against, first.against_at = first.foot, first.foot_at
+        first.foot, first.foot_at = foot, at
+
+
+def with_feet(acts: list[Act]) -> list[Act]:
+    """The acts, feet told behind them put where they belong: "shuffle forward, right, left, right"."""
+    joined: list[Act] = []
+    i = 0
+    while i < len(acts):
+        act = acts[i]
+        i += 1
+        joined.append(act)
+        if _wants_feet(act):
+            i = _take_feet(acts, i, act)
+    return joined
+
+
+def _wants_feet(act: Act) -> bool:
+    if act.feet:
+        return False
+    return (act.verb == "step" and act.foot is None) or (act.verb in ("", "step") and bool(act.figures))
+
+
+def _take_feet(acts: list[Act], i: int, act: Act) -> int:
+    """Give `act` the feet told from `i` on if they alternate; where the next act stands."""
+    feet = [act.foot] if act.foot is not None else []
+    j = i
+    while j < len(acts) and acts[j].bare and (not feet or acts[j].aside == acts[i].aside):
+        feet += acts[j].feet or [foot for foot in (acts[j].foot,) if foot is not None]
+        j += 1
+    if j == i:
+        return i
+    first = acts[i]
+    if not _alternate(feet) and act.foot is not None and first.feet and first.feet[0] is act.foot:
+        feet, j = list(first.feet), i + 1  # "right shuffle, R-L-R": the lead is told twice
+    elif not _alternate(feet):
+        return i
+    if len(feet) < (3 if act.figures else 2):
+        return i
+    act.feet, act.feet_at = tuple(feet), first.feet_at or first.foot_at
+    act.faces, act.faces_at = acts[j - 1].faces, acts[j - 1].faces_at
+    act.end = acts[j - 1].end
+    return j
+
+
+def _alternate(feet: list[Foot]) -> bool:
+    return all(a is not b for a, b in pairwise(feet))

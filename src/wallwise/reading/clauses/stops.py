@@ -1,0 +1,121 @@
+"""What is no word: stops, brackets, cells, facings, numbers, feet in a row, words nobody knows."""
+
+from __future__ import annotations
+
+from wallwise.glossary.lexicon import Word
+from wallwise.reading.clauses.act import Act
+from wallwise.reading.clauses.telling import Telling
+from wallwise.reading.tokens import Token
+
+STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
+_SECTION_WORDS = ("section", "sections", "s", "sec", "set", "part", "line")
+# What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
+_QUALIFIERS = ("clock", "feet", Word.WEIGHT, Word.AGAIN, Word.AMOUNT, Word.SIDE, Word.FOOT)
+
+
+def take_stop(t: Telling, i: int, _token: Token) -> int:
+    """A stop closes the act."""
+    t.stop()
+    return i + 1
+
+
+def take_full_stop(t: Telling, i: int, _token: Token) -> int:
+    """A figure's name with a full stop behind it is a sentence of its own."""
+    t.stop()
+    if t.acts and t.acts[-1].figures:
+        t.acts[-1].closed = True
+    return i + 1
+
+
+def take_colon(t: Telling, i: int, _token: Token) -> int:
+    """What stands before a colon is a name for what follows."""
+    t.stop()
+    if t.acts:
+        t.acts[-1].label = True
+    return i + 1
+
+
+def take_cell(t: Telling, i: int, _token: Token) -> int:
+    """A cell of a table row begins."""
+    t.stop()
+    if t.acts and t.cells[-1] != len(t.acts):
+        t.cells.append(len(t.acts))
+    return i + 1
+
+
+def take_opening(t: Telling, i: int, _token: Token) -> int:
+    """A bracket opens: an aside, or more of the act it stands in."""
+    if t.act.start < 0 or not _qualifies(t, i + 1):
+        t.stop()
+        t.opened = len(t.acts)
+        t.act = Act(aside=True)
+    t.depth += 1
+    return i + 1
+
+
+def _qualifies(t: Telling, i: int) -> bool:
+    word = t.word(i)
+    return word in _QUALIFIERS or (
+        word in (Word.IGNORE, Word.RELATION, Word.THEN) and t.word(i + 1) == "clock"
+    )
+
+
+def take_closing(t: Telling, i: int, _token: Token) -> int:
+    """A bracket closes, and with it an act that began inside."""
+    if t.depth:
+        if t.act.aside:
+            t.flush()
+        t.depth -= 1
+        t.act.aside = t.depth > 0
+    return i + 1
+
+
+def take_unknown(t: Telling, i: int, token: Token) -> int:
+    """A word that no list knows stays with the act, for whoever reports it."""
+    t.touch(token)
+    t.act.unknown.append(token)
+    return i + 1
+
+
+def take_lead(t: Telling, i: int, token: Token) -> int:
+    """A lead ("starting with right") waits for the next act that names no foot."""
+    t.lead = token
+    return i + 1
+
+
+def take_clock(t: Telling, i: int, token: Token) -> int:
+    """A facing after the act."""
+    t.touch(token)
+    t.act.faces, t.act.faces_at = token.value, (token.start, token.end)
+    return i + 1
+
+
+def take_feet(t: Telling, i: int, token: Token) -> int:
+    """Feet in a row: "R-L-R"; a second row is danced by an act of its own."""
+    t.touch(token)
+    if t.act.feet:
+        t.flush()
+        t.touch(token)
+    t.act.feet, t.act.feet_at = token.value, (token.start, token.end)
+    return i + 1
+
+
+def take_number(t: Telling, i: int, token: Token) -> int:
+    """How often ("3 walks forward"), or which counts or sections come again ("repeat 1-8")."""
+    act = t.act
+    following = t.at(i + 1)
+    if following.word is Word.VERB and not act.verb:
+        t.touch(token)
+        act.number = token.value
+    elif act.verb == "same":
+        act.of_section = t.at(i - 1).text in _SECTION_WORDS
+        last = t.at(i + 2)
+        if following.word in ("-", ",", Word.RELATION, Word.AND) and last.word == "number":
+            act.counts = (token.value, last.value)
+            t.touch(last)
+            return i + 3
+        act.counts = (token.value, token.value)
+    elif act.verb and 1 < token.value <= 8 and act.number is None:
+        act.number = token.value
+        t.touch(token)
+    return i + 1

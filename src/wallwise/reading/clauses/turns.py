@@ -1,0 +1,89 @@
+"""Turns: an amount, a word of turning and a way, in any order."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from wallwise.glossary.lexicon import Word
+from wallwise.reading.clauses.act import Turn
+from wallwise.reading.clauses.telling import Telling, side_of
+from wallwise.reading.tokens import Token
+
+_PLAIN = ("", "turn")
+_OWN = ("pivot", "unwind", "spin")  # turns that are events of their own
+_FULL = 8  # eighths
+
+
+def take_turn(t: Telling, i: int, token: Token) -> int:
+    """A turn phrase that begins here, given to the act it belongs to."""
+    turn = Turn(None, None, "", token.start, token.end)
+    j = i
+    while _adds(t, j, turn):
+        if t.word(j) is not Word.IGNORE:
+            turn.end = t.at(j).end
+        j += 1
+    undirected = turn.way is None and turn.own == "" and t.word(j) not in (Word.SIDE, Word.TURN)
+    if turn.eighths == _FULL and undirected:
+        return i + 1  # "full", "complete" with nothing turning
+    _place_turn(t, turn)
+    return j
+
+
+def _adds(t: Telling, i: int, turn: Turn) -> bool:
+    """Whether the token belongs to the turn; what it says is put into `turn`."""
+    token, following = t.at(i), t.at(i + 1)
+    if token.word is Word.AMOUNT:
+        if turn.eighths is not None:
+            return False
+        turn.eighths = Fraction(token.value)
+        return True
+    if token.word is Word.TURN:
+        return _adds_own(token, turn)
+    if token.word is Word.IGNORE:
+        goes_on = following.word in (Word.TURN, Word.AMOUNT, Word.SIDE)
+        return goes_on and token.text in ("a", "the", "another", "your")
+    if turn.way is not None:
+        return False
+    if token.word is Word.RELATION:
+        # "to the left", but not "to left side"
+        return token.value == "to" and following.word is Word.SIDE and t.word(i + 2) is not Word.PLACE
+    if token.word is Word.SIDE and not _names_more(following):
+        turn.way = side_of(token.value)
+        return True
+    return False
+
+
+def _names_more(token: Token) -> bool:
+    """Whether R or L belongs to the word after it, not to a turn: "right heel", "left side"."""
+    return token.word is Word.PART or (token.word is Word.PLACE and token.value in ("side", "diagonal"))
+
+
+def _adds_own(token: Token, turn: Turn) -> bool:
+    if turn.own not in _PLAIN:
+        return bool(token.value == "turn")  # "pivot 1/2 turn left"
+    complete = turn.eighths is not None and turn.way is not None
+    if turn.own == token.value and complete:
+        return False  # "1/4 turn left, turn ...": the next one
+    turn.own = token.value
+    return True
+
+
+def _place_turn(t: Telling, turn: Turn) -> None:
+    """Give the turn to the open act, or to one of its own where it cannot go with that."""
+    act = t.act
+    if act.both and not act.verb and not act.part:
+        act.both = False  # "RF+LF pivot": on both feet it turns, as pivots do
+    placed = act.foot is not None and bool(act.place)
+    if turn.own in _OWN and (act.verb or act.part or act.both or placed):
+        t.flush()
+    told = t.act.turn
+    if told is not None:
+        if told.eighths is None and turn.eighths is not None:
+            turn.way = turn.way if turn.way is not None else told.way
+        else:
+            t.flush()
+    act = t.act
+    t.touch(turn)
+    act.turn = turn
+    if not act.verb and not act.figures and not (act.foot is not None and act.place) and not act.feet:
+        act.verb = "turn"

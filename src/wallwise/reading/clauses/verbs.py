@@ -1,0 +1,163 @@
+"""Verbs and figures: what opens an act, and what only says how the act before is done."""
+
+from __future__ import annotations
+
+from wallwise.glossary.lexicon import Word
+from wallwise.reading.clauses.act import Act
+from wallwise.reading.clauses.stops import STOPS
+from wallwise.reading.clauses.telling import Telling
+from wallwise.reading.tokens import Token
+
+# Done by the free foot while the other turns.
+_FREE_FOOT = ("hitch", "sweep", "kick", "flick", "hook", "touch", "point", "brush", "drag")
+# Goes with a step in its -ing form.
+_WITH = frozenset(
+    {"sweep", "hitch", "drag", "flick", "kick", "hook", "brush", "bump", "roll", "sway", "point", "touch"}
+)
+# Done with a heel or a toe named before the verb: "heel touch", "toe drop".
+_PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick")
+# Done at a place named before the verb: "side rock", "forward touch".
+_PLACED_VERBS = (
+    "rock", "step", "touch", "point", "kick", "close", "lock", "ball", "stomp", "drag", "sway",
+)  # fmt: skip
+_STEPS = ("step", "close", "cross", "recover", "rock", "stomp")
+_WITH_ENDS = STOPS | {"clock", "(", ")", "[", "]", ":", Word.THEN, Word.AND, Word.TURN, Word.WEIGHT}
+
+
+def take_verb(t: Telling, i: int, token: Token) -> int:
+    """A verb opens an act, takes over a turn or a place told before it, or qualifies the act it stands in."""
+    act = t.act
+    if act.verb == "turn":
+        _after_turn(t, token)
+    elif token.ing and token.value in _WITH and _is_placed_foot(act):
+        act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
+        return _take_with(t, i, token)
+    elif act.verb or act.figures:
+        if token.ing and act.verb != "same":
+            return _take_with(t, i, token)
+        if _says_how(t, token):
+            return i + 1
+        t.flush()
+    elif _begins_anew(act, token):
+        t.flush()
+    _set_verb(t, token)
+    return i + 1
+
+
+def _after_turn(t: Telling, token: Token) -> None:
+    """A verb after a turn: "turn 1/4 right stepping R" is one act, "turn left, step R" two."""
+    act, turn = t.act, t.act.turn
+    if token.ing and token.value in _FREE_FOOT:
+        act.foot = act.foot_at = None  # "turn 1/2 left on L hitching R": L only stands
+    apart = turn is not None and (
+        (turn.eighths is None and not act.joined) if turn.own == "turn" else turn.own != ""
+    )
+    if apart and not token.ing:
+        t.flush()
+    else:
+        act.verb = ""
+
+
+def _is_placed_foot(act: Act) -> bool:
+    """Whether a foot and its place were told, and no verb yet."""
+    return not act.verb and not act.figures and act.foot is not None and act.said_place
+
+
+def _says_how(t: Telling, token: Token) -> bool:
+    """Whether the verb only says more of a step: "step ball", "step right a long step to the side"."""
+    act = t.act
+    if act.verb != "step":
+        return False
+    if token.value == "ball" and not act.foot:
+        act.part = "ball"
+        return True
+    if token.value == "step" and token.place == "long" and not act.said_place:
+        act.long = True
+        t.touch(token)
+        return True
+    return False
+
+
+def _begins_anew(act: Act, token: Token) -> bool:
+    """Whether the verb has nothing to do with the part or the place told before it."""
+    if act.part and act.part != "ball" and not act.feet:
+        return act.foot is None and token.value not in _PART_VERBS  # not "RF toe cross over LF"
+    return bool(act.place) and act.said_place and act.foot is None and token.value not in _PLACED_VERBS
+
+
+def _set_verb(t: Telling, token: Token) -> None:
+    act = t.act
+    act.parted = act.said_place and not act.verb and not act.part
+    t.touch(token)
+    kind, _, second = str(token.value).partition("+")
+    if second:
+        _set_two_verbs(t, token, kind, second=second)
+        return
+    act.verb = kind
+    act.ing = token.ing
+    if token.place == "long":
+        act.long = True
+    elif token.place and not (act.place and act.said_place):
+        act.place = token.place
+        act.said_place = act.said_place or token.text.split()[0].startswith(("cross", "x"))
+
+
+def _set_two_verbs(t: Telling, token: Token, first: str, *, second: str) -> None:
+    """Two acts in two words: "ball cross", "ball side"."""
+    t.act.verb = first
+    t.flush()
+    t.touch(token)
+    if second in ("side", "forward", "back", "beside"):
+        t.act.verb, t.act.place, t.act.said_place = "step", second, True
+    else:
+        t.act.verb, t.act.place = second, "across" if second == "cross" else ""
+
+
+def _take_with(t: Telling, i: int, token: Token) -> int:
+    """An -ing form after a verb: what goes with the act ("sweeping L"), or how it is done ("stepping")."""
+    act = t.act
+    if token.value in (*_STEPS, "ball", "lock") and (act.figures or act.verb == "hold"):
+        if not act.figures:
+            act.verb = token.value
+        act.place = act.place or token.place
+        t.touch(token)
+    elif token.value in _STEPS:
+        t.flush()
+        _set_verb(t, token)
+    elif token.value == "sway" and act.verb == "step":
+        act.verb = "sway"
+        t.touch(token)
+    else:
+        return _take_words(t, i)
+    return i + 1
+
+
+def _take_words(t: Telling, i: int) -> int:
+    """Everything up to the next stop goes with the act, word for word."""
+    words = []
+    while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS:
+        words.append(t.tokens[i].text)
+        t.touch(t.tokens[i])
+        i += 1
+    t.act.also.append(" ".join(words))
+    return i
+
+
+def take_figure(t: Telling, i: int, token: Token) -> int:
+    """A figure's name; a turn, a foot or a place told before it belong to it."""
+    act = t.act
+    led_in = act.ing and act.verb in ("step", "cross", "close")  # "stepping into a coaster"
+    if act.verb and act.verb != "turn" and not led_in:
+        if not _is_mere_step(act):
+            t.flush()
+    elif act.figures or act.part:
+        t.flush()
+    t.act.verb = ""
+    t.act.figures = token.value
+    t.touch(token)
+    return i + 1
+
+
+def _is_mere_step(act: Act) -> bool:
+    """Whether a step was told and nothing of it: "step a shuffle" is a shuffle."""
+    return act.verb == "step" and act.foot is None and not act.place and not act.turn

@@ -1,0 +1,80 @@
+"""Items without a count of their own: what it costs to believe that, and what they leave behind."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from wallwise.dance.model import Foot
+from wallwise.reading.clauses import Act
+from wallwise.reading.moves import Item, Move
+
+Placed = tuple[Fraction, Move]
+
+# Verbs whose -ing form goes with the step before: "step R, sweeping L".
+_ALONG = frozenset(
+    {
+        "sweep", "drag", "hitch", "flick", "kick", "hook", "brush", "roll", "bump", "swivel", "bounce",
+        "lock", "pop", "touch", "point",
+    }
+)  # fmt: skip
+# What goes without a count now and then: its cost after a stop, and joined by "and".
+_OFTEN = {"hold": (0.8, 0.3), "sweep": (0.9, 0.9), "drag": (0.9, 0.9)} | dict.fromkeys(
+    ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"),
+    (1.4, 0.9),
+)
+_SHOWN = ("sweep", "drag", "hitch", "flick", "bump", "roll")  # noted on the step they go with
+
+
+def silent_cost(item: Item, *, slots: bool) -> float | None:
+    """What it costs to let the item have no count of its own; None: it must have one."""
+    act = item.act
+    if not item.options:
+        return 0.4 if act.unknown else 0.05
+    if act.verb == "and":
+        return 0.0 if slots else None
+    after_stop, joined = _OFTEN.get(act.verb, (0.0, 0.0))
+    reasons = (
+        (act.verb == "recover" and bool(act.also), 0.1),  # "weight on L"
+        (act.label, 0.15),
+        (act.closed, 0.6),
+        (act.ing and act.verb in _ALONG, 0.2),
+        (act.aside, 0.3),
+        (act.verb in _OFTEN, joined if act.joined else after_stop),
+        (bool(act.figures), 1.2),  # often the name of what is told step by step beside it
+        (bool(act.unknown), 2.5),
+    )
+    return next((cost for holds, cost in reasons if holds), 3.0)
+
+
+def must_count(act: Act) -> bool:
+    """Whether the act is no name, aside or filling: one expects a count for it."""
+    return not (act.label or act.aside or act.figures or act.verb in ("and", "hold"))
+
+
+def note(moves: tuple[Placed, ...], item: Item) -> tuple[Placed, ...]:
+    """The moves, with what an item without a count of its own leaves on the last of them."""
+    if not moves:
+        return moves
+    act = item.act
+    at, last = moves[-1]
+    changes: dict[str, Any] = {}
+    if words := _words_left(act):
+        changes["also"] = (*last.also, *words)
+    if act.faces is not None and last.faces is None:
+        changes |= {"faces": act.faces, "faces_at": act.faces_at}
+    if last.weight is None:
+        if isinstance(act.weight, Foot):
+            changes |= {"weight": act.weight, "weight_at": act.weight_at}
+        elif act.verb == "recover" and act.also and act.foot is not None:
+            changes |= {"weight": act.foot, "weight_at": act.foot_at}
+    return (*moves[:-1], (at, replace(last, **changes))) if changes else moves
+
+
+def _words_left(act: Act) -> list[str]:
+    if act.verb == "hold":
+        return act.also
+    if act.verb in _SHOWN:
+        return [f"{act.verb} {act.foot.value}" if act.foot else act.verb]
+    return []
