@@ -1,6 +1,5 @@
 """Every rule there is, as a plain tuple, and the one pass over a reading."""
 
-
 from collections.abc import Iterator
 
 from wallwise.checks.mends import with_mends

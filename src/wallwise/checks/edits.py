@@ -60,13 +60,17 @@ def _in_passage(reading: Reading, part: PartReading, passage: Passage, n: int) -
     group = passage.group
     tokens = tokenize(group.text, lexicon())
     for i, token in enumerate(tokens):
-        yield from word_edits(reading.text, group.line, group.start, token, before=tokens[i - 1] if i else None)
+        yield from word_edits(
+            reading.text, group.line, group.start, token, before=tokens[i - 1] if i else None
+        )
     if group.written is not None:
         yield from _line_edits(reading, part, passage, n)
     yield from _act_edits(reading, passage)
 
 
-def word_edits(text: str, line: Line, start: int, token: Token, *, before: Token | None = None) -> Iterator[Edit]:
+def word_edits(
+    text: str, line: Line, start: int, token: Token, *, before: Token | None = None
+) -> Iterator[Edit]:
     """The slips that one word could be: the other foot or way, another amount, a touch for a step, another facing."""
     span = line.span(start + token.start, start + token.end)
     shown = text[span.start : span.end]
@@ -119,7 +123,9 @@ def swapped(text: str) -> str:
             return _cased(pairs[word.lower()], word)
         return word.translate(str.maketrans("LRlr", "RLrl"))
 
-    return re.sub(r"(?i)left|right|\b[lr]t\b|\b[lr](?=f\b|\.|\s|\)|/|-|,|&|$)|\b[lr]{2,8}\b|\b[lr]\b", other, text)
+    return re.sub(
+        r"(?i)left|right|\b[lr]t\b|\b[lr](?=f\b|\.|\s|\)|/|-|,|&|$)|\b[lr]{2,8}\b|\b[lr]\b", other, text
+    )
 
 
 def reclocked(text: str, facing: int) -> str:
@@ -151,7 +157,9 @@ def _act_edits(reading: Reading, passage: Passage) -> Iterator[Edit]:
     """One thing told left out: a word or a clause too many."""
     group = passage.group
     acts = [a for a in passage.acts if a.start >= 0 and a.verb != "and"]
-    spans = [(a.start, a.end, 1.25) for a in acts] + ([(acts[0].start, acts[-1].end, 1.7)] if len(acts) > 1 else [])
+    spans = [(a.start, a.end, 1.25) for a in acts] + (
+        [(acts[0].start, acts[-1].end, 1.7)] if len(acts) > 1 else []
+    )
     for start, end, surprise in spans:
         span = group.line.span(group.start + start, group.start + end)
         shown = reading.text[span.start : span.end]
@@ -167,7 +175,15 @@ def _act_edits(reading: Reading, passage: Passage) -> Iterator[Edit]:
         if i + 1 < len(acts):
             span = Span(span.start, group.line.span(group.start + end, group.start + end + 1).start)
         words = reading.text[span.start : span.end].strip(" ,;-\n")
-        same = i > 0 and group.text[act.start : act.end].strip().lower() == group.text[acts[i - 1].start : acts[i - 1].end].split()[-1:][0:1].__str__().strip("[]'").lower()
+        same = (
+            i > 0
+            and group.text[act.start : act.end].strip().lower()
+            == group.text[acts[i - 1].start : acts[i - 1].end]
+            .split()[-1:][0:1]
+            .__str__()
+            .strip("[]'")
+            .lower()
+        )
         yield _edit(span, "", f"without “{words}”", 1.4 if same or len(words) <= 6 else 2.4)
 
 
@@ -200,7 +216,9 @@ def _mark_edits(text: str, part: PartReading, passage: Passage, n: int) -> Itera
             yield _edit(span, told, f"“{told.strip()}” instead of “{shown.strip()}”", 1.5)
     section = passage.section
     last = [p for p in part.passages if p.section is section][-1:] == [passage]
-    over = section.counts - (section.range[1] - section.range[0] + 1 if section.range else section.counts // 4 * 4)
+    over = section.counts - (
+        section.range[1] - section.range[0] + 1 if section.range else section.counts // 4 * 4
+    )
     if last and 0 < over < len(mark.beats) and any(c.isdigit() for c in shown):
         acts = [a for a in passage.acts if a.start >= 0 and a.verb != "and"]
         fewer = _shorter_mark(shown, int(over))
@@ -208,7 +226,12 @@ def _mark_edits(text: str, part: PartReading, passage: Passage, n: int) -> Itera
             rest = _without(group.text, acts, i)
             whole = Span(span.start, group.line.span(group.start, group.end).end)
             words = group.text[act.start : act.end]
-            yield _edit(whole, fewer + rest, f"“{fewer.strip()}” and without “{words}”", 1.2 if act.verb == "hold" else 1.8)
+            yield _edit(
+                whole,
+                fewer + rest,
+                f"“{fewer.strip()}” and without “{words}”",
+                1.2 if act.verb == "hold" else 1.8,
+            )
 
 
 def _shorter_mark(shown: str, over: int) -> str:
@@ -225,7 +248,9 @@ def _without(text: str, acts: list, i: int) -> str:  # type: ignore[type-arg]
     return text[: acts[i - 1].end] if i else text[acts[i].end :]
 
 
-def _insertions(text: str, part: PartReading, passage: Passage, n: int, line: tuple[int, int]) -> Iterator[Edit]:
+def _insertions(
+    text: str, part: PartReading, passage: Passage, n: int, line: tuple[int, int]
+) -> Iterator[Edit]:
     """A line for counts that no line dances: one of its neighbours again, or on the other foot."""
     section = passage.section
     mine = [p for p in part.passages if p.section is section]
@@ -285,14 +310,26 @@ def _missing_after(section, mine: list[Passage], passage: Passage) -> tuple[int,
 def _in_header(reading: Reading) -> Iterator[Edit]:
     declared, dance = reading.declared, reading.dance
     if declared.counts is not None and dance.counts.denominator == 1:
-        yield _edit(declared.counts.span, _number_like(reading.text, declared.counts.span, int(dance.counts)), f"{dance.counts} counts", 1.1)
+        yield _edit(
+            declared.counts.span,
+            _number_like(reading.text, declared.counts.span, int(dance.counts)),
+            f"{dance.counts} counts",
+            1.1,
+        )
     if declared.walls is not None and dance.parts:
         walls = walls_of(dance.parts[0].net_turn)
-        yield _edit(declared.walls.span, _number_like(reading.text, declared.walls.span, walls), f"{walls} walls", 1.15)
+        yield _edit(
+            declared.walls.span,
+            _number_like(reading.text, declared.walls.span, walls),
+            f"{walls} walls",
+            1.15,
+        )
     for name, claim in declared.part_counts.items():
         part = next((p for n, p in reading.parts.items() if n.lower() == name), None)
         if part is not None and part.part.counts != claim.value:
-            yield _edit(claim.span, str(part.part.counts), f"{part.part.counts} counts for {name.upper()}", 1.1)
+            yield _edit(
+                claim.span, str(part.part.counts), f"{part.part.counts} counts for {name.upper()}", 1.1
+            )
     if declared.bears_span is not None:
         shown = reading.text[declared.bears_span.start : declared.bears_span.end]
         yield _edit(declared.bears_span, swapped(shown), f"“{swapped(shown)}” instead of “{shown}”", 1.6)
@@ -307,7 +344,19 @@ def _in_header(reading: Reading) -> Iterator[Edit]:
 
 def _number_like(text: str, span: Span, n: int) -> str:
     shown = text[span.start : span.end]
-    words = {1: "one", 2: "two", 4: "four", 8: "eight", 16: "sixteen", 24: "twenty-four", 32: "thirty-two", 36: "thirty-six", 40: "forty", 48: "forty-eight", 64: "sixty-four"}
+    words = {
+        1: "one",
+        2: "two",
+        4: "four",
+        8: "eight",
+        16: "sixteen",
+        24: "twenty-four",
+        32: "thirty-two",
+        36: "thirty-six",
+        40: "forty",
+        48: "forty-eight",
+        64: "sixty-four",
+    }
     return str(n) if shown.isdigit() or n not in words else _cased(words[n], shown)
 
 
@@ -325,7 +374,12 @@ def _in_orders(reading: Reading) -> Iterator[Edit]:
             end = section.base + section.counts - 1
             if end != order.after and re.search(r"\d+", shown) and end.denominator == 1:
                 told = re.sub(r"\d+", str(end), shown, count=1)
-                yield _edit(order.after_span, told, f"a restart after {end} counts", 1.3 + float(abs(end - order.after)) / 100)
+                yield _edit(
+                    order.after_span,
+                    told,
+                    f"a restart after {end} counts",
+                    1.3 + float(abs(end - order.after)) / 100,
+                )
     yield from _sequence_edits(reading)
 
 
@@ -364,12 +418,21 @@ def _sequence_edits(reading: Reading) -> Iterator[Edit]:
 
 def _in_options(reading: Reading) -> Iterator[Edit]:
     for told in reading.options:
-        remark = next((r for r in reading.outline.remarks if r.line.span(r.start, r.end).start <= told.span.start < r.line.span(r.start, r.end).end), None)
+        remark = next(
+            (
+                r
+                for r in reading.outline.remarks
+                if r.line.span(r.start, r.end).start <= told.span.start < r.line.span(r.start, r.end).end
+            ),
+            None,
+        )
         if remark is None:
             continue
         tokens = tokenize(remark.text, lexicon())
         for i, token in enumerate(tokens):
-            for edit in word_edits(reading.text, remark.line, remark.start, token, before=tokens[i - 1] if i else None):
+            for edit in word_edits(
+                reading.text, remark.line, remark.start, token, before=tokens[i - 1] if i else None
+            ):
                 yield Edit(edit.mend, edit.surprise + 0.1)
         span = remark.line.span(remark.start, remark.end)
         yield _edit(span, "", "without the option", 2.4)

@@ -19,9 +19,23 @@ from wallwise.reading import NotASheet, Reading, read
 MOST_TRIES = 260
 BUDGET_SEC = 2.5  # only a sheet out of all proportion meets it before the tries are up
 MOST_MENDS = 5
-_FLOATING = frozenset({"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"})
+_FLOATING = frozenset(
+    {"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"}
+)
 
-_TOLD = frozenset({"unknown-part", "restart-facing", "restart-foot", "restart-unclear", "restart-inside-figure", "total-counts", "option-ends-elsewhere", "option-counts", "heading-differs"})
+_TOLD = frozenset(
+    {
+        "unknown-part",
+        "restart-facing",
+        "restart-foot",
+        "restart-unclear",
+        "restart-inside-figure",
+        "total-counts",
+        "option-ends-elsewhere",
+        "option-counts",
+        "heading-differs",
+    }
+)
 
 Finder = Callable[[Reading], Iterator[Finding]]
 
@@ -35,7 +49,9 @@ def with_mends(reading: Reading, findings: tuple[Finding, ...], find: Finder) ->
     return tuple(_mended(f, whole, partial, reading) if f.loud else f for f in findings)
 
 
-def _search(reading: Reading, loud: list[Finding], find: Finder) -> tuple[list[Edit], list[tuple[Edit, frozenset[str]]]]:
+def _search(
+    reading: Reading, loud: list[Finding], find: Finder
+) -> tuple[list[Edit], list[tuple[Edit, frozenset[str]]]]:
     """Edits after which nothing is loud, best first; and those after which some findings are gone."""
     whole: list[tuple[float, Edit]] = []
     partial: list[tuple[int, float, Edit, frozenset[str]]] = []
@@ -107,7 +123,9 @@ def _index(part, finding: Finding) -> int | None:  # type: ignore[no-untyped-def
     return next((n for n, p in enumerate(part.passages) if p.section.number == finding.section), None)
 
 
-def _mended(finding: Finding, whole: list[Edit], partial: list[tuple[Edit, frozenset[str]]], reading: Reading) -> Finding:
+def _mended(
+    finding: Finding, whole: list[Edit], partial: list[tuple[Edit, frozenset[str]]], reading: Reading
+) -> Finding:
     edits = whole or [e for e, gone in partial if _key(finding) in gone][:MOST_MENDS]
     if not edits:
         return finding

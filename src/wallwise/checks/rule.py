@@ -21,4 +21,6 @@ class Rule:
     @property
     def page(self) -> str:
         """The rule's page in Markdown: what, why, an example, what to do."""
-        return resources.files("wallwise.checks").joinpath(f"pages/{self.name}.md").read_text(encoding="utf-8")
+        return (
+            resources.files("wallwise.checks").joinpath(f"pages/{self.name}.md").read_text(encoding="utf-8")
+        )

@@ -15,7 +15,12 @@ from wallwise.reading.read import PartReading, Passage, Reading, is_ending
 from wallwise.reading.solve import Solved
 from wallwise.reading.tokens import TURN
 
-FOOT_NAMES = {Foot.LEFT: "the left foot", Foot.RIGHT: "the right foot", Foot.BOTH: "both feet", Foot.NONE: "no foot"}
+FOOT_NAMES = {
+    Foot.LEFT: "the left foot",
+    Foot.RIGHT: "the right foot",
+    Foot.BOTH: "both feet",
+    Foot.NONE: "no foot",
+}
 
 
 class Sight(NamedTuple):
@@ -69,11 +74,26 @@ def clock(ticks: int) -> str:
 def at(sight: Sight, rule: str, severity: Severity, message: str, *, span: Span | None = None) -> Finding:
     """A finding at an event."""
     return Finding(
-        rule, severity, span or sight.span, message, sight.section.number, sight.count, part=sight.part.text.name
+        rule,
+        severity,
+        span or sight.span,
+        message,
+        sight.section.number,
+        sight.count,
+        part=sight.part.text.name,
     )
 
 
-def whole_sheet(rule: str, severity: Severity, span: Span | None, message: str, *, section: int | None = None, part: str = "main", count: str = "") -> Finding:
+def whole_sheet(
+    rule: str,
+    severity: Severity,
+    span: Span | None,
+    message: str,
+    *,
+    section: int | None = None,
+    part: str = "main",
+    count: str = "",
+) -> Finding:
     """A finding about the sheet as a whole, placed where it was declared (at its start where it was not)."""
     return Finding(rule, severity, span or Span(0, 0), message, section, count, part=part)
 
@@ -83,4 +103,8 @@ def where(sight: Sight) -> str:
     name = sight.part.text.name
     prefix = "" if name == "main" else f"part {name}, " if len(name) == 1 else f"{name}, "
     several = len(sight.part.text.sections) > 1
-    return f"{prefix}section {sight.section.number}, count {sight.count}" if several else f"{prefix}count {sight.count}"
+    return (
+        f"{prefix}section {sight.section.number}, count {sight.count}"
+        if several
+        else f"{prefix}count {sight.count}"
+    )

@@ -25,7 +25,11 @@ _PAGE = re.compile(
     r"\b(?:page|sheet|p\.)\s*\d+\s*(?:of|/)\s*\d+|^\s*-?\s*\d{1,3}\s*-?\s*$|^\s*page\s+\d+\s*$", re.IGNORECASE
 )
 _ORDINALS = dict(
-    zip(["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"], range(1, 11), strict=True)
+    zip(
+        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"],
+        range(1, 11),
+        strict=True,
+    )
 )
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8}
 _NUMBER = "|".join([r"\d{1,2}", *NUMBER_WORDS, *_ORDINALS])
@@ -262,8 +266,7 @@ def _starts_block(text: str) -> bool:
         or _EXTRA.match(text)
         or _PART.match(text)
         or _PART_SECTION.match(text)
-        or ((m := _RANGE.match(text))
-        and m["open"])
+        or ((m := _RANGE.match(text)) and m["open"])
     )
 
 
@@ -440,8 +443,7 @@ def _settle_ranges(blocks: list[Block]) -> None:
             and following.kind in ("steps", "range", "range?")
             and (
                 mark.last - mark.first < last - first
-                or (following.kind == "steps"
-                and mark.last - mark.first <= last - first)
+                or (following.kind == "steps" and mark.last - mark.first <= last - first)
             )
             and ((mark.first <= 2 and first % 2 == 1) or first - 1 < mark.first <= first + 1)
             and not (mark.first > first + 1)
@@ -568,11 +570,10 @@ def _follows(last: Mark | None, mark: Mark, text: str, start: int) -> bool:
                 or mark.first == 1
                 or text[start + 1 : start + 6].lower().startswith("count")
             )
-        return (
-            len(mark.beats) > 1
-            or (known_share(text[:start]) > 0.5
+        return len(mark.beats) > 1 or (
+            known_share(text[:start]) > 0.5
             and mark.end >= len(text.rstrip(" ."))
-            and "," not in text[start - 2 : start])
+            and "," not in text[start - 2 : start]
         )
     gap = mark.first - last.last
     if bracketed:

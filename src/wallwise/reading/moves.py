@@ -105,7 +105,23 @@ _KINDS: dict[str, tuple[tuple[Kind, float], ...]] = {
 }
 _TWO_FOOTED = frozenset({"bump", "swivel", "split", "bounce", "roll", "pop"})
 _ELASTIC = frozenset({"drag", "sweep", "roll", "sway", "bump", "hold", "jump", "hitch"})
-_GESTURES = frozenset({"touch", "point", "dig", "kick", "flick", "hook", "hitch", "brush", "scuff", "sweep", "drag", "stomp_up", "fan"})
+_GESTURES = frozenset(
+    {
+        "touch",
+        "point",
+        "dig",
+        "kick",
+        "flick",
+        "hook",
+        "hitch",
+        "brush",
+        "scuff",
+        "sweep",
+        "drag",
+        "stomp_up",
+        "fan",
+    }
+)
 _PLACES = {p.value: p for p in Place}
 
 
@@ -126,8 +142,15 @@ def items_of(acts: list[Act]) -> list[Item]:
 
 def _fill(act: Act, before: Act | None) -> Act:
     """A bare "L" or "R, L" takes its verb and place from the act before it."""
-    if before is not None and _all_both(before) and act.place == "beside" and not (act.verb or act.figures or act.part or act.foot or act.turn):
-        return replace(act, verb="swivel", both=True, place="", said_place=False)  # "swivel right, centre, left, centre"
+    if (
+        before is not None
+        and _all_both(before)
+        and act.place == "beside"
+        and not (act.verb or act.figures or act.part or act.foot or act.turn)
+    ):
+        return replace(
+            act, verb="swivel", both=True, place="", said_place=False
+        )  # "swivel right, centre, left, centre"
     bare = not (act.verb or act.figures or act.part or act.place or act.both or act.diagonal or act.same)
     if not bare or (act.foot is None and not act.feet and act.toward is None):
         return act
@@ -155,7 +178,21 @@ def _options(act: Act, before: Act | None) -> list[Option]:
     if act.figures:
         options = _figure_options(act)
     elif act.verb == "hold":
-        options = [Option(((_ZERO, Move(((Kind.HOLD, 0.0),), Foot.NONE, where=(act.start, act.end), also=tuple(act.also))),), Fraction(1), 0.0, True)]
+        options = [
+            Option(
+                (
+                    (
+                        _ZERO,
+                        Move(
+                            ((Kind.HOLD, 0.0),), Foot.NONE, where=(act.start, act.end), also=tuple(act.also)
+                        ),
+                    ),
+                ),
+                Fraction(1),
+                0.0,
+                True,
+            )
+        ]
         if act.times > 1:
             options = [_repeat(options[0], act.times)]
         options = [_finish(act, option) for option in options]
@@ -165,11 +202,19 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         options = _turn_options(act)
     elif act.verb == "and":
         # "heel & heel &": a quick step of the free foot between the beats
-        maybe = Move(((Kind.HOLD, 0.0), (Kind.STEP, 0.4)), None, Place.BESIDE, where=(act.start, act.end), from_figure=PERHAPS)
+        maybe = Move(
+            ((Kind.HOLD, 0.0), (Kind.STEP, 0.4)),
+            None,
+            Place.BESIDE,
+            where=(act.start, act.end),
+            from_figure=PERHAPS,
+        )
         options = [Option(((-_HALF, maybe),), _ZERO)]
     elif act.verb == "same":
         options = []
-    elif act.empty or (act.toward is not None and not (act.verb or act.foot or act.place or act.part or act.both or act.feet)):
+    elif act.empty or (
+        act.toward is not None and not (act.verb or act.foot or act.place or act.part or act.both or act.feet)
+    ):
         options = []  # "to the left" alone only says where the rest goes
     else:
         options = _verb_options(act, before)
@@ -197,7 +242,13 @@ def ticks(turn: Turn | None) -> tuple[tuple[int, float], ...]:
         return STILL
     ways = (turn.way,) if turn.way is not None else (1, -1)
     if turn.eighths is None:
-        sizes: tuple[tuple[Fraction, float], ...] = ((Fraction(4), 0.6), (Fraction(2), 0.8), (Fraction(6), 2.0), (Fraction(8), 2.0), (Fraction(1), 2.0))
+        sizes: tuple[tuple[Fraction, float], ...] = (
+            (Fraction(4), 0.6),
+            (Fraction(2), 0.8),
+            (Fraction(6), 2.0),
+            (Fraction(8), 2.0),
+            (Fraction(1), 2.0),
+        )
     else:
         sizes = ((turn.eighths, 0.0),)
     unsaid = 0.0 if turn.way is not None else 0.5
@@ -221,14 +272,24 @@ def _verb_options(act: Act, before: Act | None) -> list[Option]:
         feet = feet * act.times
     moves = []
     for i, foot in enumerate(feet):
-        move = replace(base, foot=_foot_for(act, foot), toward=foot if base.foot is Foot.BOTH and act.feet else base.toward)
+        move = replace(
+            base,
+            foot=_foot_for(act, foot),
+            toward=foot if base.foot is Foot.BOTH and act.feet else base.toward,
+        )
         if i:
             move = replace(move, turns=STILL)
         moves.append((Fraction(i), move))
     elastic = act.verb in _ELASTIC or act.long
-    guessed = 2.0 if act.unknown and not (act.verb or act.part or act.place or act.both) else 0.0  # a foot, and a word unknown
+    guessed = (
+        2.0 if act.unknown and not (act.verb or act.part or act.place or act.both) else 0.0
+    )  # a foot, and a word unknown
     if act.verb == "ball" or (act.part == "ball" and act.verb in ("", "ball")):
-        return [_finish(act, Option(((-_HALF, moves[0][1]), *((at, m) for at, m in moves[1:])), _ZERO, 0.0, False))]
+        return [
+            _finish(
+                act, Option(((-_HALF, moves[0][1]), *((at, m) for at, m in moves[1:])), _ZERO, 0.0, False)
+            )
+        ]
     options = [_finish(act, Option(tuple(moves), Fraction(len(moves)), guessed, elastic))]
     if act.parted and len(moves) == 1 and act.verb not in ("rock", "step", "ball", "recover"):
         step = replace(base, kinds=((Kind.STEP, 0.0),), place=_PLACES.get(act.place, Place.UNSAID))
@@ -239,10 +300,32 @@ def _verb_options(act: Act, before: Act | None) -> list[Option]:
         first = replace(moves[0][1])
         options.append(_finish(act, Option(((_ZERO, first), (Fraction(1), recover)), Fraction(2), 0.9)))
     if act.verb == "jump" and len(moves) == 2:
-        options = [_finish(act, Option(((-_HALF, replace(moves[0][1], kinds=((Kind.STEP, 0.0),))), (_ZERO, replace(moves[1][1], kinds=((Kind.STEP, 0.0),)))), Fraction(1), 0.0))]
-        options.append(_finish(act, Option(tuple((at, replace(m, kinds=((Kind.STEP, 0.0),))) for at, m in moves), Fraction(2), 0.2)))
+        options = [
+            _finish(
+                act,
+                Option(
+                    (
+                        (-_HALF, replace(moves[0][1], kinds=((Kind.STEP, 0.0),))),
+                        (_ZERO, replace(moves[1][1], kinds=((Kind.STEP, 0.0),))),
+                    ),
+                    Fraction(1),
+                    0.0,
+                ),
+            )
+        ]
+        options.append(
+            _finish(
+                act,
+                Option(
+                    tuple((at, replace(m, kinds=((Kind.STEP, 0.0),))) for at, m in moves), Fraction(2), 0.2
+                ),
+            )
+        )
     if act.verb == "jump" and len(moves) == 1 and act.foot is None:
-        pair = (replace(base, kinds=((Kind.STEP, 0.0),), foot=None), replace(base, kinds=((Kind.STEP, 0.0),), foot=None, turns=STILL))
+        pair = (
+            replace(base, kinds=((Kind.STEP, 0.0),), foot=None),
+            replace(base, kinds=((Kind.STEP, 0.0),), foot=None, turns=STILL),
+        )
         options.append(_finish(act, Option(((-_HALF, pair[0]), (_ZERO, pair[1])), Fraction(1), 0.8)))
     return options
 
@@ -255,12 +338,12 @@ def _move_of(act: Act, before: Act | None) -> Move:
     kinds = _kinds_of(act, before)
     foot = act.foot
     toward = act.toward
-    if act.verb in _TWO_FOOTED and (act.foot is None or act.verb in ("bump", "roll") or act.both or not act.part):
+    if act.verb in _TWO_FOOTED and (
+        act.foot is None or act.verb in ("bump", "roll") or act.both or not act.part
+    ):
         toward = toward or act.foot
         foot = Foot.BOTH
-    elif act.verb == "jump" and act.foot is None and not act.feet:
-        foot = Foot.BOTH
-    elif act.verb == "fan" and act.both:
+    elif (act.verb == "jump" and act.foot is None and not act.feet) or (act.verb == "fan" and act.both):
         foot = Foot.BOTH
     return Move(
         kinds, foot, _place_of(act), ticks(act.turn), toward, where=(act.start, act.end), foot_at=act.foot_at,
@@ -279,7 +362,10 @@ def _place_of(act: Act) -> Place:
 
 def _kinds_of(act: Act, before: Act | None) -> tuple[tuple[Kind, float], ...]:
     verb, part = act.verb, act.part
-    if verb in ("touch", "point", "dig", "close", "drag", "hook", "step", "cross", "stomp", "brush", "sweep") or not verb:
+    if (
+        verb in ("touch", "point", "dig", "close", "drag", "hook", "step", "cross", "stomp", "brush", "sweep")
+        or not verb
+    ):
         if act.weight == "take" and verb != "step":
             return ((Kind.STEP if verb != "stomp" else Kind.STOMP, 0.0),)
         if act.weight == "none" and verb not in ("touch", "point", "dig", "hook"):
@@ -306,7 +392,9 @@ def _kinds_of(act: Act, before: Act | None) -> tuple[tuple[Kind, float], ...]:
         return ((Kind.BALL, 0.0),)
     if act.both:
         return ((Kind.BOUNCE, 0.5),)
-    if before is not None and (before.verb in _GESTURES or (before.part in ("heel", "toe") and not before.verb)):
+    if before is not None and (
+        before.verb in _GESTURES or (before.part in ("heel", "toe") and not before.verb)
+    ):
         # "point R side, beside": a close as a rule, now and then another touch of the same foot
         return ((Kind.STEP, 0.0), (Kind.TOUCH, 0.8))
     return ((Kind.STEP, 0.0),)
@@ -358,7 +446,15 @@ def _walked_turn(act: Act, base: Move, n: int, cost: float) -> Option:
     shares = {2: (Fraction(1, 2), Fraction(1, 2)), 3: (Fraction(1, 4), Fraction(1, 2), Fraction(1, 4))}[n]
     return Option(
         tuple(
-            (Fraction(i), replace(base, kinds=((Kind.STEP, 0.0),), foot=None, turns=tuple((int(t * share), c) for t, c in base.turns)))
+            (
+                Fraction(i),
+                replace(
+                    base,
+                    kinds=((Kind.STEP, 0.0),),
+                    foot=None,
+                    turns=tuple((int(t * share), c) for t, c in base.turns),
+                ),
+            )
             for i, share in enumerate(shares)
         ),
         Fraction(n),
@@ -395,17 +491,31 @@ def _figure_options(act: Act) -> list[Option]:
         ways = _ways_for(figure, act)
         for i, way_ in enumerate(ways):
             cost = (0.45 + 0.05 * i if i else 0.0) + 0.3 * order
-            if lead_here is None and figure.side == "lead" and _body_leads(way_) and (turn is None or turn.way is not None):
+            if (
+                lead_here is None
+                and figure.side == "lead"
+                and _body_leads(way_)
+                and (turn is None or turn.way is not None)
+            ):
                 # Whichever foot is free begins, and the feet alternate: no need to try both.
-                for option in _way_options(act, figure, way_, lead=Foot.RIGHT, turn=turn, cost=cost, told=False):
-                    options.append(replace(option, moves=tuple((at, replace(m, foot=None, toward=None)) for at, m in option.moves)))
+                for option in _way_options(
+                    act, figure, way_, lead=Foot.RIGHT, turn=turn, cost=cost, told=False
+                ):
+                    options.append(
+                        replace(
+                            option,
+                            moves=tuple((at, replace(m, foot=None, toward=None)) for at, m in option.moves),
+                        )
+                    )
                 continue
             for foot in (lead_here,) if lead_here is not None else (Foot.RIGHT, Foot.LEFT):
                 if figure.side == "travel" and not act.sure and beside is not None:
                     # a way is told led by the right foot; led by the left it travels the other way
                     if way_.travels is not (beside if foot is Foot.RIGHT else beside.other):
                         continue
-                options += _way_options(act, figure, way_, lead=foot, turn=turn, cost=cost, told=lead_here is not None)
+                options += _way_options(
+                    act, figure, way_, lead=foot, turn=turn, cost=cost, told=lead_here is not None
+                )
     if act.feet:
         options = [_on_feet(_cut_to(option, len(act.feet)), act) for option in options]
     unique: dict[tuple[object, ...], Option] = {}
@@ -449,7 +559,9 @@ def _cut_to(option: Option, feet: int) -> Option:
     for i, (at, move) in enumerate(option.moves):
         steps += move.kinds[0][0].takes_weight
         if steps == feet and i + 1 < len(option.moves):
-            return replace(option, moves=option.moves[: i + 1], counts=option.moves[i + 1][0], cost=option.cost + 0.4)
+            return replace(
+                option, moves=option.moves[: i + 1], counts=option.moves[i + 1][0], cost=option.cost + 0.4
+            )
     return option
 
 
@@ -460,7 +572,11 @@ def _ways_for(figure: Figure, act: Act) -> list[Way]:
         fit = [w for w in ways if _goes(w, wanted)]
         ways = fit or ways
     if act.feet:
-        fit = [w for w in ways if sum(s.weight for s in w.steps if s.foot in (Foot.LEFT, Foot.RIGHT)) == len(act.feet)]
+        fit = [
+            w
+            for w in ways
+            if sum(s.weight for s in w.steps if s.foot in (Foot.LEFT, Foot.RIGHT)) == len(act.feet)
+        ]
         ways = fit or ways
     return ways
 

@@ -28,7 +28,6 @@ from wallwise.reading.solve import Goal, Solution, Solved, solve
 from wallwise.reading.tidy import Line, tidy
 from wallwise.reading.tokens import TURN, tokenize
 
-
 # The longest sheet seen has some 6,000 characters; ten times that is a book of them.
 LONGEST = 60_000
 MOST_LINES = 600
@@ -102,7 +101,9 @@ class OptionReading:
 def read(text: str) -> Reading:
     """The dance a sheet tells, and what it was read from; NotASheet where no step stands in it."""
     if len(text) > LONGEST or text.count("\n") > MOST_LINES:
-        raise NotASheet(f"This text is {len(text):,} characters long, in {text.count(chr(10)) + 1:,} lines, far longer than a step sheet: give one dance at a time.")
+        raise NotASheet(
+            f"This text is {len(text):,} characters long, in {text.count(chr(10)) + 1:,} lines, far longer than a step sheet: give one dance at a time."
+        )
     lines = tidy(text)
     blocks = blocks_of(lines)
     rough = [Remark(b.line, 0, len(b.line.text)) for b in blocks]
@@ -113,26 +114,36 @@ def read(text: str) -> Reading:
     declared = read_header(out.header, text)
     for part in out.parts:
         if part.line is not None and not part.extra:
-            told = re.search(r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", part.line.text[part.line_at :], re.IGNORECASE)
+            told = re.search(
+                r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", part.line.text[part.line_at :], re.IGNORECASE
+            )
             if told is not None:
                 at = part.line_at
                 declared.part_counts.setdefault(
-                    part.name.lower(), Claim(int(told[1]), part.line.span(at + told.start(1), at + told.end(1)))
+                    part.name.lower(),
+                    Claim(int(told[1]), part.line.span(at + told.start(1), at + told.end(1))),
                 )
     if not out.parts:
-        raise NotASheet("There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”.")
+        raise NotASheet(
+            "There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”."
+        )
     header = [Remark(line, 0, len(line.text)) for line in out.header]
     reading = Reading(text, Dance("", ()), declared, out, Orders())
     _read_parts(reading, header, bar)
     if not any(s.weight for p in reading.dance.parts for s in p.steps):
-        raise NotASheet("There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”.")
+        raise NotASheet(
+            "There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”."
+        )
     return reading
 
 
 def _counts_in_threes(blocks) -> bool:  # type: ignore[no-untyped-def]
     """Whether most count marks are three long and begin a three: a waltz that does not say so."""
     marks = [b.pieces[0].mark for b in blocks if b.kind == "steps" and b.pieces and b.pieces[0].mark]
-    threes = sum(len(m.beats) % 3 == 0 and m.first % 3 == 1 and m.beats[-1] - m.beats[0] == len(m.beats) - 1 for m in marks)
+    threes = sum(
+        len(m.beats) % 3 == 0 and m.first % 3 == 1 and m.beats[-1] - m.beats[0] == len(m.beats) - 1
+        for m in marks
+    )
     return len(marks) >= 3 and threes > 0.6 * len(marks)
 
 
@@ -169,7 +180,16 @@ def _marked_passage(section: SectionText, group: Group, before: list[Passage]) -
     layouts = list(_on_beats(group.text, group.beats))
     same = _same_of(acts)
     if same is not None and (not layouts or layouts[0].cost > 1.0):
-        layouts = _repeated(same, group.beats[0], group.beats[-1] // 1 - group.beats[0] // 1 + 1, before=before, section=section) + layouts
+        layouts = (
+            _repeated(
+                same,
+                group.beats[0],
+                group.beats[-1] // 1 - group.beats[0] // 1 + 1,
+                before=before,
+                section=section,
+            )
+            + layouts
+        )
     return Passage(section, [group], _few(layouts), list(acts))
 
 
@@ -178,13 +198,15 @@ def _claim_before(passages: list[Passage]) -> None:
     if len(passages) < 2 or not passages[-1].acts:
         return
     first, last = passages[-1].acts[0], passages[-2]
-    if not first.empty or first.faces is None or first.unknown and len(first.unknown) > 4:
+    if not first.empty or first.faces is None or (first.unknown and len(first.unknown) > 4):
         return
     told = []
     for layout in last.layouts:
         if layout.moves and layout.moves[-1][1].faces is None:
             at, move = layout.moves[-1]
-            layout = replace(layout, moves=(*layout.moves[:-1], (at, replace(move, faces=first.faces, faces_at=None))))
+            layout = replace(
+                layout, moves=(*layout.moves[:-1], (at, replace(move, faces=first.faces, faces_at=None)))
+            )
         told.append(layout)
     last.layouts = told
 
@@ -221,7 +243,10 @@ def _unmarked_passage(section: SectionText, before: list[Passage], usual: int, b
     for counts, extra in sizes:
         layouts = [replace(lay, cost=lay.cost + extra) for lay in _in_time(group.text, section.base, counts)]
         if same is not None:
-            layouts += [replace(lay, cost=lay.cost + extra) for lay in _repeated(same, section.base, counts, before=before, section=section)]
+            layouts += [
+                replace(lay, cost=lay.cost + extra)
+                for lay in _repeated(same, section.base, counts, before=before, section=section)
+            ]
             layouts.sort(key=lambda lay: lay.cost)
         if layouts and (not best or layouts[0].cost < best[0].cost):
             best, chosen = layouts, counts
@@ -246,7 +271,11 @@ def _one_group(section: SectionText) -> Group:
 
 def _counts_in(section: SectionText) -> Fraction | None:
     """A section that says how long it is: "(4 counts)"."""
-    text = section.heading.text if section.heading is not None else (section.groups[0].line.text if section.groups else "")
+    text = (
+        section.heading.text
+        if section.heading is not None
+        else (section.groups[0].line.text if section.groups else "")
+    )
     found = re.search(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", text, re.IGNORECASE)
     return Fraction(int(found[1])) if found and int(found[1]) > 1 else None
 
@@ -284,29 +313,46 @@ def _same_of(acts: Sequence[Act]) -> Act | None:
         return None
     for act in acts:
         if act is not same and act.turn is not None and same.turn is None and act.verb == "turn":
-            same = replace(same, turn=act.turn, faces=same.faces or act.faces, faces_at=same.faces_at or act.faces_at, number=act.number)
+            same = replace(
+                same,
+                turn=act.turn,
+                faces=same.faces or act.faces,
+                faces_at=same.faces_at or act.faces_at,
+                number=act.number,
+            )
     return same
 
 
-def _repeated(same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText) -> list[Layout]:
+def _repeated(
+    same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText
+) -> list[Layout]:
     """What was danced before, once more from beat `first`, on the same foot or the other."""
     sources = _sources(same, first, counts, before, section)
     if not sources:
         return []
-    start = sources[0].layouts[0].moves[0][0] // 1 if sources[0].layouts and sources[0].layouts[0].moves else first
+    start = (
+        sources[0].layouts[0].moves[0][0] // 1
+        if sources[0].layouts and sources[0].layouts[0].moves
+        else first
+    )
     begin = min((p.groups[0].beats[0] for p in sources if p.groups[0].beats), default=start)
     shift = first - (begin if begin.denominator == 1 or first.denominator != 1 else begin // 1 + 1)
     found = []
     for choice in product(*[p.layouts[:3] for p in sources]):
         cost = sum(lay.cost for lay in choice)
-        plain = tuple((at + shift, replace(m, faces=None, weight=None)) for lay in choice for at, m in lay.moves)
+        plain = tuple(
+            (at + shift, replace(m, faces=None, weight=None)) for lay in choice for at, m in lay.moves
+        )
         mirror = tuple((at, _flip(m)) for at, m in plain)
         for moves, flipped in ((plain, False), (mirror, True)):
             price = cost + _repeat_cost(same, moves, flipped)
             if same.turn is None:
                 found.append(Layout(price, _claiming(moves, same)))
             else:
-                found += [Layout(price + extra, _claiming(more, same)) for more, extra in _with_turn(moves, same, section)]
+                found += [
+                    Layout(price + extra, _claiming(more, same))
+                    for more, extra in _with_turn(moves, same, section)
+                ]
         if len(found) > 12:
             break
     return found
@@ -327,12 +373,14 @@ def _with_turn(
     found = []
     for i, (at, move) in enumerate(moves):
         on = at - section.base + 1
-        if same.number is not None and on != same.number or move.foot is Foot.NONE:
+        if (same.number is not None and on != same.number) or move.foot is Foot.NONE:
             continue
         turned = tuple(
             (size + own, cost + price) for size, cost in ticks(same.turn) for own, price in move.turns
         )
-        found.append(((*moves[:i], (at, replace(move, turns=turned)), *moves[i + 1 :]), 0.1 if same.number else 0.4))
+        found.append(
+            ((*moves[:i], (at, replace(move, turns=turned)), *moves[i + 1 :]), 0.1 if same.number else 0.4)
+        )
     return found
 
 
@@ -357,7 +405,9 @@ def _flip(move: Move) -> Move:
     )
 
 
-def _sources(same: Act, first: Fraction, counts: Fraction, before: list[Passage], section: SectionText) -> list[Passage]:
+def _sources(
+    same: Act, first: Fraction, counts: Fraction, before: list[Passage], section: SectionText
+) -> list[Passage]:
     """The passages a repeat means: those of the counts it names, else those just before it."""
     placed = [p for p in before if p.layouts and p.layouts[0].moves]
     if same.counts is not None:
@@ -365,7 +415,9 @@ def _sources(same: Act, first: Fraction, counts: Fraction, before: list[Passage]
         if same.of_section:
             return [p for p in placed if a <= p.section.number <= b]
         for shift in (section.base - 1, Fraction(0), section.base - 9):
-            found = [p for p in placed if a + shift - Fraction(1, 2) <= p.layouts[0].moves[0][0] < b + shift + 1]
+            found = [
+                p for p in placed if a + shift - Fraction(1, 2) <= p.layouts[0].moves[0][0] < b + shift + 1
+            ]
             if found and found[0].layouts[0].moves[0][0] < first:
                 return found
         if a == b:  # "repeat section 2"
@@ -404,7 +456,9 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
     for part in real:
         goal = _goal(reading, phrased)
         solution = solve([p.layouts for p in passages[part.name]], goal)
-        reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, passages[part.name], solution))
+        reading.parts[part.name] = PartReading(
+            part, passages[part.name], solution, _part(part, passages[part.name], solution)
+        )
         last_end = solution.ended
     main = reading.parts[real[0].name].solution if real else None
     for part in out.parts:
@@ -420,7 +474,9 @@ def _read_parts(reading: Reading, header: list[Remark], bar: int) -> None:
                 for passage in passages[part.name]:
                     passage.layouts = [_without_claims(lay) for lay in passage.layouts]
             solution = solve([p.layouts for p in passages[part.name]], goal)
-            reading.parts[part.name] = PartReading(part, passages[part.name], solution, _part(part, passages[part.name], solution))
+            reading.parts[part.name] = PartReading(
+                part, passages[part.name], solution, _part(part, passages[part.name], solution)
+            )
     reading.dance = _dance(reading, real, bar)
     reading.options = _options(reading)
     reading.dance = replace(reading.dance, options=tuple(o.option for o in reading.options))
@@ -484,7 +540,10 @@ def _claims_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None
         if passage is None or _NO_CLAIM.search(remark.text):
             continue
         clocks = _clocks(remark.line.text, remark.start, remark.end)
-        if len(clocks) != 1 or reading.end_claim is not None and reading.end_claim[1] == remark.line.span(clocks[0][1], clocks[0][2]):
+        if len(clocks) != 1 or (
+            reading.end_claim is not None
+            and reading.end_claim[1] == remark.line.span(clocks[0][1], clocks[0][2])
+        ):
             continue
         value, start, end = clocks[0]
         shift = passage.group.start if remark.line is passage.group.line else None
@@ -508,7 +567,11 @@ def _end_claim(reading: Reading) -> tuple[int, Span] | None:
     for remark in reading.outline.remarks:
         if remark.group is last and last is not None and remark.part == real[-1].name:
             text = remark.text
-            if re.search(r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b", text, re.IGNORECASE):
+            if re.search(
+                r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall|(?:first|second|third|fourth|fifth|sixth) wall)\b",
+                text,
+                re.IGNORECASE,
+            ):
                 continue
             if re.match(r"\W*(?:finish|ending|finale)\b\s*[:(-]", text, re.IGNORECASE):
                 continue
@@ -562,7 +625,11 @@ def _dance(reading: Reading, real: list[PartText], bar: int) -> Dance:
         sequence = None
     ending = next((p for n, p in extras.items() if is_ending(n)), None)
     if sequence is not None:
-        tags += tuple(Tag(0, p) for n, p in extras.items() if p is not ending and not any(t.part.name == n for t in tags))
+        tags += tuple(
+            Tag(0, p)
+            for n, p in extras.items()
+            if p is not ending and not any(t.part.name == n for t in tags)
+        )
     return Dance(
         title=declared.title, parts=parts, starts_on=main.started.other, beats_per_bar=bar, level=declared.level,
         choreographer=declared.choreographer, music=declared.music, intro_counts=declared.intro_counts, bpm=declared.bpm,
@@ -665,7 +732,11 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     rest = told["rest"]
     base = remark.line.text
     start = told.start("rest")
-    named = re.search(r"(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s*(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*)(?!\s*(?:walls?|turns?|/))", rest, re.IGNORECASE)
+    named = re.search(
+        r"(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s*(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*)(?!\s*(?:walls?|turns?|/))",
+        rest,
+        re.IGNORECASE,
+    )
     beats = remark.group.beats
     if named is not None:
         mark = leading_mark(named[1])
@@ -677,7 +748,9 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
         start = colon + 1
     body = base[start : told.end("rest")]
     body = re.sub(r"^\W*(?:is|are|to|-|=|:|replace (?:with|by)|just|simply)?\s*", "", body)
-    body = re.sub(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", "", body, flags=re.IGNORECASE)
+    body = re.sub(
+        r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", "", body, flags=re.IGNORECASE
+    )
     if not beats:
         return None
     items, acts = _items(body)
@@ -685,7 +758,9 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
         return None
     layouts = list(_on_beats(body, beats))
     meant = beats[-1] // 1 - beats[0] // 1 + 1
-    section = next((s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0])
+    section = next(
+        (s for s in reversed(read_part.text.sections) if s.base <= beats[0]), read_part.text.sections[0]
+    )
     rel = [b - section.base + 1 for b in beats]
     label = f"{rel[0]}-{rel[-1] // 1}" if len(rel) > 1 else str(rel[0])
     span = remark.line.span(told.start(), told.end("rest"))
@@ -703,7 +778,9 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
     if not inside:
         return None
     starts = {weight: 0.0} if weight is not Foot.BOTH else {Foot.LEFT: 0.0, Foot.RIGHT: 0.0}
-    solution = solve([_few(layouts)], Goal(starts, {inside[-1].facing: 0.0}, 2.0, facing, end_weight=inside[-1].weight))
+    solution = solve(
+        [_few(layouts)], Goal(starts, {inside[-1].facing: 0.0}, 2.0, facing, end_weight=inside[-1].weight)
+    )
     steps = tuple(_step(e) for e in solution.events)
     option = Option(section.number, label, beats[0], beats[-1], steps, remark.part, span)
     told_counts = layouts[0].moves[-1][0] // 1 - beats[0] // 1 + 1 + layouts[0].over
@@ -712,7 +789,11 @@ def _option(reading: Reading, remark: Remark, told: re.Match[str]) -> OptionRead
 
 def _natural_counts(text: str) -> Fraction | None:
     """How many counts a piece of text lasts of itself; None where it does not read well at any length up to 16."""
-    found = [(rows[0].cost, Fraction(n)) for n in range(1, 17) if (rows := _in_time(text, Fraction(1), Fraction(n)))]
+    found = [
+        (rows[0].cost, Fraction(n))
+        for n in range(1, 17)
+        if (rows := _in_time(text, Fraction(1), Fraction(n)))
+    ]
     cost, counts = min(found, default=(9.0, Fraction(0)))
     return counts if cost < 1 else None
 
@@ -723,5 +804,3 @@ def _named_beats(part: PartReading, remark: Remark, beats: tuple[Fraction, ...])
     running = section is None or beats[0] > section.counts
     shift = Fraction(0) if running or section is None else section.base - 1
     return tuple(b + shift for b in beats)
-
-

@@ -14,7 +14,12 @@ def _find(reading: Reading) -> Iterator[Finding]:
         return
     for part in reading.parts.values():
         solution = part.solution
-        if part.text.extra or not solution.events or solution.ended is Foot.BOTH or solution.ended is solution.started:
+        if (
+            part.text.extra
+            or not solution.events
+            or solution.ended is Foot.BOTH
+            or solution.ended is solution.started
+        ):
             continue
         last = solution.events[-1]
         sight = Sight(part, part.passages[last.group], last)
@@ -24,4 +29,6 @@ def _find(reading: Reading) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-RULE = Rule("ends-on-wrong-foot", Severity.ERROR, "The end of the dance does not free the foot that begins it.", _find)
+RULE = Rule(
+    "ends-on-wrong-foot", Severity.ERROR, "The end of the dance does not free the foot that begins it.", _find
+)

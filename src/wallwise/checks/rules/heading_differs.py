@@ -25,7 +25,12 @@ _SURE = 2.0  # a heading dearer than this is not read well enough to be held aga
 def _find(reading: Reading) -> Iterator[Finding]:
     for part in reading.parts.values():
         for section in part.text.sections:
-            if section.heading is None or section.from_heading or not section.groups or any(not g.beats for g in section.groups):
+            if (
+                section.heading is None
+                or section.from_heading
+                or not section.groups
+                or any(not g.beats for g in section.groups)
+            ):
                 continue
             for span, told, meant in _slips(reading, part, section):
                 yield whole_sheet(
@@ -60,7 +65,9 @@ def _slips(reading: Reading, part: PartReading, section: SectionText) -> Iterato
         beside = {t.word for t in tokens[max(i - 1, 0) : i + 3]}
         if token.word is Word.AMOUNT and Word.SIDE not in beside:
             continue  # half of what is left unsaid is no claim
-        for edit in word_edits(reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None):
+        for edit in word_edits(
+            reading.text, line, section.heading_at, token, before=tokens[i - 1] if i else None
+        ):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
             other = read_alone(changed, section.base, section.counts, goal)
             if other is not None and _agrees(other, events):
@@ -84,4 +91,9 @@ def _feet(events: Sequence[Solved]) -> list[Foot]:
     return [e.foot for e in events if e.kind.takes_weight and e.foot in (Foot.LEFT, Foot.RIGHT)]
 
 
-RULE = Rule("heading-differs", Severity.WARNING, "A heading says another foot, way or size than its lines dance.", _find)
+RULE = Rule(
+    "heading-differs",
+    Severity.WARNING,
+    "A heading says another foot, way or size than its lines dance.",
+    _find,
+)

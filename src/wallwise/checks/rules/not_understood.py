@@ -38,7 +38,12 @@ def _stray(reading: Reading) -> Iterator[Finding]:
     for remark in reading.outline.remarks:
         if id(remark.line) in headings:
             continue
-        if remark.group is None or remark.group.written is None or ORDER_WORDS.search(remark.text) or re.search(r"[:\"“”?!]", remark.text):
+        if (
+            remark.group is None
+            or remark.group.written is None
+            or ORDER_WORDS.search(remark.text)
+            or re.search(r"[:\"“”?!]", remark.text)
+        ):
             continue
         tokens = tokenize(remark.text, lexicon())
         verbs = [t for t in tokens if t.word is Word.VERB and not t.ing]
@@ -52,10 +57,14 @@ def _stray(reading: Reading) -> Iterator[Finding]:
 
 
 def _problem(passage: Passage, index: int | None) -> str:
-    if not passage.layouts or index is None and not any(layout.moves for layout in passage.layouts):
+    if not passage.layouts or (index is None and not any(layout.moves for layout in passage.layouts)):
         return "These words could not be read as steps"
     layout = passage.layouts[index or 0]
-    if not any(m.foot is not Foot.NONE for _, m in layout.moves) and any(a.unknown for a in passage.acts) and layout.cost > 0.5:
+    if (
+        not any(m.foot is not Foot.NONE for _, m in layout.moves)
+        and any(a.unknown for a in passage.acts)
+        and layout.cost > 0.5
+    ):
         return "These words could not be read as steps"
     strange = [t.text for act in passage.acts for t in act.unknown]
     if layout.cost < DOUBTFUL and not (strange and layout.left):

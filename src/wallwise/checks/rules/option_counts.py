@@ -18,4 +18,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule("option-counts", Severity.WARNING, "An easier way takes more or fewer counts than the steps it stands for.", _find)
+RULE = Rule(
+    "option-counts",
+    Severity.WARNING,
+    "An easier way takes more or fewer counts than the steps it stands for.",
+    _find,
+)

@@ -38,4 +38,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule("option-ends-elsewhere", Severity.WARNING, "An easier way ends on another foot or facing another wall.", _find)
+RULE = Rule(
+    "option-ends-elsewhere",
+    Severity.WARNING,
+    "An easier way ends on another foot or facing another wall.",
+    _find,
+)

@@ -30,11 +30,18 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )  # fmt: skip
     for tag in reading.orders.tags:
         danced = next((w for w in walls if w.kind is WallKind.TAG and w.number == tag.after_wall), None)
-        if danced is not None and tag.faces is not None and tag.faces != danced.starts_facing * TURN and tag.faces != danced.ends_facing * TURN:
+        if (
+            danced is not None
+            and tag.faces is not None
+            and tag.faces != danced.starts_facing * TURN
+            and tag.faces != danced.ends_facing * TURN
+        ):
             yield whole_sheet(
                 RULE.name, RULE.severity, tag.faces_span or tag.span,
                 f"The tag after wall {tag.after_wall} is said to face {clock(tag.faces)}, but the room faces {facing_name(danced.starts_facing)} then.",
             )  # fmt: skip
 
 
-RULE = Rule("restart-facing", Severity.WARNING, "A restart or tag is said to face one wall and faces another.", _find)
+RULE = Rule(
+    "restart-facing", Severity.WARNING, "A restart or tag is said to face one wall and faces another.", _find
+)

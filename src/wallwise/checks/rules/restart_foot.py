@@ -16,7 +16,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
         return
     for restart in dance.restarts:
         since = restart.change_from
-        steps = [s for s in dance.parts[0].steps if s.at < (restart.after_counts + 1 if since is None else since)]
+        steps = [
+            s for s in dance.parts[0].steps if s.at < (restart.after_counts + 1 if since is None else since)
+        ]
         weight = dance.starts_on.other
         for step in (*steps, *restart.change):
             weight = weight_told(weight, step)

@@ -37,4 +37,6 @@ def _one_figure(beats) -> bool:  # type: ignore[no-untyped-def]
     return beats[-1] - beats[0] < 3
 
 
-RULE = Rule("restart-inside-figure", Severity.WARNING, "A restart cuts a figure or lies beyond the last count.", _find)
+RULE = Rule(
+    "restart-inside-figure", Severity.WARNING, "A restart cuts a figure or lies beyond the last count.", _find
+)

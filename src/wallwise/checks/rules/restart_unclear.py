@@ -14,7 +14,10 @@ def _find(reading: Reading) -> Iterator[Finding]:
     for order in orders.restarts:
         if order.after is None:
             yield whole_sheet(
-                RULE.name, RULE.severity, order.span, f"The sheet restarts on wall {order.wall} but does not say after how many counts."
+                RULE.name,
+                RULE.severity,
+                order.span,
+                f"The sheet restarts on wall {order.wall} but does not say after how many counts.",
             )
         else:
             seen.setdefault(order.wall, []).append(str(order.after))
@@ -22,7 +25,10 @@ def _find(reading: Reading) -> Iterator[Finding]:
         if len(afters) > 1:
             span = next(o.span for o in orders.restarts if o.wall == wall)
             yield whole_sheet(
-                RULE.name, RULE.severity, span, f"The restart on wall {wall} is told twice, after {' and after '.join(afters)} counts."
+                RULE.name,
+                RULE.severity,
+                span,
+                f"The restart on wall {wall} is told twice, after {' and after '.join(afters)} counts.",
             )
     if not orders.restarts and not orders.tags:
         for remark in orders.vague:
@@ -34,11 +40,21 @@ def _find(reading: Reading) -> Iterator[Finding]:
     called = {n.lower() for n in reading.dance.sequence or ()}
     for name, part in reading.parts.items():
         lowered = name.lower()
-        if part.text.extra and lowered not in told and lowered not in called and part.part is not reading.dance.ending:
+        if (
+            part.text.extra
+            and lowered not in told
+            and lowered not in called
+            and part.part is not reading.dance.ending
+        ):
             yield whole_sheet(
                 RULE.name, RULE.severity, part.passages[0].span_at(None) if part.passages else None,
                 f"“{name}” has steps, but the sheet does not say after which wall it is danced.", part=name,
             )  # fmt: skip
 
 
-RULE = Rule("restart-unclear", Severity.WARNING, "A restart's or tag's wall or count is told nowhere, or in two ways.", _find)
+RULE = Rule(
+    "restart-unclear",
+    Severity.WARNING,
+    "A restart's or tag's wall or count is told nowhere, or in two ways.",
+    _find,
+)

@@ -19,17 +19,32 @@ def _find(reading: Reading) -> Iterator[Finding]:
         for section in part.text.sections:
             counts = section.counts
             told = section.range[1] - section.range[0] + 1 if section.range else None
-            name = f"Section {section.number}" if len(part.text.sections) > 1 else f"{part.text.name.capitalize()}"
+            name = (
+                f"Section {section.number}"
+                if len(part.text.sections) > 1
+                else f"{part.text.name.capitalize()}"
+            )
             if told is not None and told != counts and counts % told:
                 message = f"{name} counts to {counts}, but its heading makes it {told}."
             elif told is None and counts % (bar if bar == 3 else 2) and not _declared_so(reading, part):
                 message = f"{name} has {counts} counts, which fills no bars of {bar}."
-            elif told is None and counts % bar and bar != 3 and _others_are_eights(part, section) and not _declared_so(reading, part):
+            elif (
+                told is None
+                and counts % bar
+                and bar != 3
+                and _others_are_eights(part, section)
+                and not _declared_so(reading, part)
+            ):
                 message = f"{name} has {counts} counts, the others {part.text.sections[0 if section.number > 1 else 1].counts}."
             else:
                 continue
             yield whole_sheet(
-                RULE.name, RULE.severity, _place(part, section), message, section=section.number, part=part.text.name
+                RULE.name,
+                RULE.severity,
+                _place(part, section),
+                message,
+                section=section.number,
+                part=part.text.name,
             )
 
 

@@ -14,7 +14,12 @@ _KINDS = (Kind.STEP, Kind.ROCK, Kind.POINT, Kind.TOUCH, Kind.STOMP, Kind.BALL)
 def _find(reading: Reading) -> Iterator[Finding]:
     for sight in sights(reading):
         event, move = sight.event, sight.event.move
-        if move.place is not Place.SIDE or move.toward not in (Foot.LEFT, Foot.RIGHT) or event.kind not in _KINDS or move.from_figure:
+        if (
+            move.place is not Place.SIDE
+            or move.toward not in (Foot.LEFT, Foot.RIGHT)
+            or event.kind not in _KINDS
+            or move.from_figure
+        ):
             continue
         if event.foot is move.toward.other:
             side = "right" if move.toward is Foot.RIGHT else "left"
@@ -24,4 +29,6 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule("side-differs", Severity.WARNING, "A foot is sent to the other foot's side without crossing.", _find)
+RULE = Rule(
+    "side-differs", Severity.WARNING, "A foot is sent to the other foot's side without crossing.", _find
+)

@@ -11,15 +11,28 @@ from wallwise.reading import Reading
 def _find(reading: Reading) -> Iterator[Finding]:
     claim = reading.declared.counts
     dance, danced = reading.dance, reading.dance.counts
-    tags = danced if dance.sequence is None else sum((t.part.counts for t in {t.part.name: t for t in reading.dance.tags}.values()), danced)
+    tags = (
+        danced
+        if dance.sequence is None
+        else sum((t.part.counts for t in {t.part.name: t for t in reading.dance.tags}.values()), danced)
+    )
     lettered = {p.name.lower() for p in reading.dance.parts}
     if claim is not None and claim.value not in (danced, tags) and not _half_or_double(reading, claim.value):
         yield whole_sheet(
-            RULE.name, RULE.severity, claim.span, f"The sheet declares {claim.value} counts, but its sections add up to {danced}."
+            RULE.name,
+            RULE.severity,
+            claim.span,
+            f"The sheet declares {claim.value} counts, but its sections add up to {danced}.",
         )
     for name, part_claim in reading.declared.part_counts.items():
-        part = reading.parts.get(name.upper()) or next((p for n, p in reading.parts.items() if n.lower() == name), None)
-        if part is not None and part.part.counts != part_claim.value and (name in lettered or part.text.extra):
+        part = reading.parts.get(name.upper()) or next(
+            (p for n, p in reading.parts.items() if n.lower() == name), None
+        )
+        if (
+            part is not None
+            and part.part.counts != part_claim.value
+            and (name in lettered or part.text.extra)
+        ):
             title = f"Part {name.upper()}" if len(name) == 1 else f"The {name}"
             yield whole_sheet(
                 RULE.name, RULE.severity, part_claim.span,

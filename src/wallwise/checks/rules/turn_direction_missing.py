@@ -20,4 +20,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-RULE = Rule("turn-direction-missing", Severity.WARNING, "A turn's direction is not told and nothing settles it.", _find)
+RULE = Rule(
+    "turn-direction-missing",
+    Severity.WARNING,
+    "A turn's direction is not told and nothing settles it.",
+    _find,
+)

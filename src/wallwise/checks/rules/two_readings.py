@@ -34,4 +34,6 @@ def _told(event: Solved) -> str:
     return f"{FOOT_NAMES[event.foot]} on beat {float(event.at):g} facing {clock(event.facing)}"
 
 
-RULE = Rule("two-readings", Severity.WARNING, "Two readings fit equally well and differ in feet or facing.", _find)
+RULE = Rule(
+    "two-readings", Severity.WARNING, "Two readings fit equally well and differ in feet or facing.", _find
+)

@@ -13,13 +13,25 @@ def _find(reading: Reading) -> Iterator[Finding]:
     dance = reading.dance
     seen = set()
     for name, span in zip(dance.sequence or (), reading.orders.sequence_spans, strict=False):
-        if name not in seen and part_named(dance, name) is None and not name.lower().startswith(("intro", "ending")):
+        if (
+            name not in seen
+            and part_named(dance, name) is None
+            and not name.lower().startswith(("intro", "ending"))
+        ):
             seen.add(name)
             known = ", ".join([p.name for p in dance.parts] + [t.part.name for t in dance.tags])
-            yield whole_sheet(RULE.name, RULE.severity, span, f"The sequence calls for part {name}, but the sheet has only {known}.")
+            yield whole_sheet(
+                RULE.name,
+                RULE.severity,
+                span,
+                f"The sequence calls for part {name}, but the sheet has only {known}.",
+            )
     if dance.sequence is not None:
         for part in dance.parts:
-            if not any((found := part_named(dance, n)) is not None and found.name == part.name for n in dance.sequence):
+            if not any(
+                (found := part_named(dance, n)) is not None and found.name == part.name
+                for n in dance.sequence
+            ):
                 yield whole_sheet(
                     RULE.name, Severity.WARNING, reading.orders.sequence_spans[0], f"Part {part.name} has steps, but the sequence never calls for it.",
                     part=part.name,

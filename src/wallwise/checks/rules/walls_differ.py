@@ -17,8 +17,15 @@ def _find(reading: Reading) -> Iterator[Finding]:
     if reading.dance.sequence is not None:
         # "Walls" of a phrased dance is said in more than one sense: only a flat contradiction counts.
         facings = {walls_of(p.net_turn) for p in reading.dance.parts}
-        if claim.value == 1 and facings != {1} and wall_count(reading.dance) > 1 or claim.value > 1 and facings == {1}:
-            yield whole_sheet(RULE.name, Severity.NOTE, claim.span, f"The sheet declares {_walls(claim.value)}, but its parts turn otherwise.")
+        if (claim.value == 1 and facings != {1} and wall_count(reading.dance) > 1) or (
+            claim.value > 1 and facings == {1}
+        ):
+            yield whole_sheet(
+                RULE.name,
+                Severity.NOTE,
+                claim.span,
+                f"The sheet declares {_walls(claim.value)}, but its parts turn otherwise.",
+            )
         return
     danced = walls_of(reading.dance.parts[0].net_turn)
     if danced != claim.value:

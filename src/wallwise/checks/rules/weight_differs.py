@@ -20,4 +20,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule("weight-differs", Severity.WARNING, "The weight is said to be on one foot and the steps leave it on the other.", _find)
+RULE = Rule(
+    "weight-differs",
+    Severity.WARNING,
+    "The weight is said to be on one foot and the steps leave it on the other.",
+    _find,
+)
