@@ -64,8 +64,8 @@ def pages() -> Iterator[tuple[Path, str]]:
     for name, maker in whole.items():
         yield ROOT / "docs" / "reference" / f"{name}.md", _MADE + maker()
     for rule in reference.rules():
-        head = f"# {rule.name}\n\n*{rule.severity.value.capitalize()}.* {rule.says}\n\n"
-        yield _rule_pages() / f"{rule.name}.md", _MADE + head + rule.page.strip() + "\n"
+        page = f"{rule.page.strip()}\n\n*Severity: {rule.severity.value}*\n"
+        yield _rule_pages() / f"{rule.name}.md", _MADE + page
     for path in (ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md"))):
         yield path, _RUN.sub(_output_block, path.read_text(encoding="utf-8"))
 

@@ -7,6 +7,7 @@ from wallwise.checks.rule import Rule
 from wallwise.checks.rules import (
     count_doubled,
     count_missing,
+    drifts,
     ends_on_wrong_foot,
     facing_differs,
     foot_against_itself,
@@ -23,9 +24,11 @@ from wallwise.checks.rules import (
     restart_unclear,
     section_length,
     side_differs,
+    step_too_long,
     tag_foot,
     total_counts,
     turn_direction_missing,
+    turn_too_fast,
     two_readings,
     unknown_part,
     walls_differ,
@@ -60,6 +63,9 @@ RULES: tuple[Rule, ...] = (
     unknown_part.RULE,
     option_ends_elsewhere.RULE,
     option_counts.RULE,
+    turn_too_fast.RULE,
+    step_too_long.RULE,
+    drifts.RULE,
 )
 
 

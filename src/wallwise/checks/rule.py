@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from importlib import resources
 
+from wallwise.checks.sight import Sight
 from wallwise.dance.finding import Finding, Severity
+from wallwise.dance.model import Span
 from wallwise.reading import Reading
 
 
@@ -20,7 +22,30 @@ class Rule:
 
     @property
     def page(self) -> str:
-        """The rule's page in Markdown: what, why, an example, what to do."""
-        return (
-            resources.files("wallwise.checks").joinpath(f"pages/{self.name}.md").read_text(encoding="utf-8")
+        """The rule's page in Markdown: its name, its sentence, what, why, an example, what to do."""
+        page = resources.files("wallwise.checks").joinpath(f"pages/{self.name}.md")
+        return page.read_text(encoding="utf-8")
+
+    def at(self, sight: Sight, message: str, *, span: Span | None = None) -> Finding:
+        """A finding at an event, placed at the words that told it, or at `span`."""
+        return self.on(
+            span or sight.span,
+            message,
+            section=sight.section.number,
+            part=sight.part.text.name,
+            count=sight.count,
         )
+
+    def on(
+        self,
+        span: Span | None,
+        message: str,
+        *,
+        section: int | None = None,
+        part: str = "main",
+        count: str = "",
+        severity: Severity | None = None,
+    ) -> Finding:
+        """A finding about what stands at `span` (None: nowhere), of the rule's severity or another."""
+        grave = severity or self.severity
+        return Finding(self.name, grave, span or Span(0, 0), message, section, count, part=part)

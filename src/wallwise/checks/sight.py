@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from wallwise.dance.clock import facing_name
 from wallwise.dance.counts import full_label
-from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot, Span
 from wallwise.reading.outline import SectionText
-from wallwise.reading.read import PartReading, Passage, Reading, is_ending
+from wallwise.reading.parts import is_ending
+from wallwise.reading.record import PartReading, Passage, Reading
 from wallwise.reading.solve import Solved
 from wallwise.reading.tokens import TURN
 
@@ -23,12 +23,17 @@ FOOT_NAMES = {
 }
 
 
-class Sight(NamedTuple):
-    """One event as read, with the passage and section it stands in."""
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """One event as read, in its part."""
 
     part: PartReading
-    passage: Passage
     event: Solved
+
+    @property
+    def passage(self) -> Passage:
+        """The passage that told it."""
+        return self.part.passages[self.event.group]
 
     @property
     def section(self) -> SectionText:
@@ -45,14 +50,33 @@ class Sight(NamedTuple):
         """Its count, within its section, as counted aloud."""
         return count_in(self.section, self.event.at)
 
+    @property
+    def where(self) -> str:
+        """Where to look, in words: "section 3, count 7"."""
+        places = [f"count {self.count}"]
+        if len(self.part.text.sections) > 1:
+            places.insert(0, f"section {self.section.number}")
+        name = self.part.text.name
+        if name != "main":
+            places.insert(0, f"part {name}" if len(name) == 1 else name)
+        return ", ".join(places)
+
 
 def sights(reading: Reading) -> Iterator[Sight]:
-    """Every event of every part, in order."""
-    for part in reading.parts.values():
-        if is_ending(part.text.name):
-            continue  # where in a wall it begins is not known here
+    """Every event of every part, in order, but for an ending: where in a wall that begins is not known."""
+    for part in danced_through(reading):
         for event in part.solution.events:
-            yield Sight(part, part.passages[event.group], event)
+            yield Sight(part, event)
+
+
+def danced_through(reading: Reading) -> Iterator[PartReading]:
+    """The parts, in order, but for an ending."""
+    return (part for part in reading.parts.values() if not is_ending(part.text.name))
+
+
+def main_part(reading: Reading) -> PartReading | None:
+    """The dance itself, or a phrased dance's first part; None where a sheet tells tags only."""
+    return next((part for part in reading.parts.values() if not part.text.extra), None)
 
 
 def count_in(section: SectionText, at: Fraction) -> str:
@@ -69,42 +93,3 @@ def count_in(section: SectionText, at: Fraction) -> str:
 def clock(ticks: int) -> str:
     """The clock time of a facing in the reader's unit."""
     return facing_name(Fraction(ticks % TURN, TURN))
-
-
-def at(sight: Sight, rule: str, severity: Severity, message: str, *, span: Span | None = None) -> Finding:
-    """A finding at an event."""
-    return Finding(
-        rule,
-        severity,
-        span or sight.span,
-        message,
-        sight.section.number,
-        sight.count,
-        part=sight.part.text.name,
-    )
-
-
-def whole_sheet(
-    rule: str,
-    severity: Severity,
-    span: Span | None,
-    message: str,
-    *,
-    section: int | None = None,
-    part: str = "main",
-    count: str = "",
-) -> Finding:
-    """A finding about the sheet as a whole, placed where it was declared (at its start where it was not)."""
-    return Finding(rule, severity, span or Span(0, 0), message, section, count, part=part)
-
-
-def where(sight: Sight) -> str:
-    """ "section 3, count 7": where to look, in words."""
-    name = sight.part.text.name
-    prefix = "" if name == "main" else f"part {name}, " if len(name) == 1 else f"{name}, "
-    several = len(sight.part.text.sections) > 1
-    return (
-        f"{prefix}section {sight.section.number}, count {sight.count}"
-        if several
-        else f"{prefix}count {sight.count}"
-    )

@@ -28,7 +28,5 @@ def explain(
             out.print(f"{r.name:<{width}}  {r.severity.value:<7}  {r.says}")
         return
     found = reference.rule(rule)
-    out.print(
-        f"{found.name} ({found.severity.value}): {found.says}\n", style="bold" if out.is_terminal else None
-    )
     out.print(Markdown(found.page) if out.is_terminal else found.page.strip())
+    out.print(f"\nSeverity: {found.severity.value}")

@@ -37,6 +37,13 @@ class Word(Enum):
     IGNORE = "ignore"
 
 
+_TABLES = {
+    "place": Word.PLACE, "turn": Word.TURN, "foot": Word.FOOT, "side": Word.SIDE, "both": Word.BOTH,
+    "bodypart": Word.PART, "hold": Word.HOLD, "same": Word.SAME, "relation": Word.RELATION,
+    "weight": Word.WEIGHT,
+}  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True)
 class Meaning:
     """What a phrase means: its class, its value, and whether it is an -ing form.
@@ -53,7 +60,7 @@ class Meaning:
 
 @dataclass(frozen=True)
 class Lexicon:
-    """Phrases by their words; `longest` is the number of words of the longest one, `short` the words cut short."""
+    """Phrases by their words; `longest` is the words of the longest one, `short` the words cut short."""
 
     phrases: dict[tuple[str, ...], Meaning] = field(default_factory=dict)
     longest: int = 1
@@ -97,18 +104,44 @@ def _plurals(key: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
 
 
 def _small_words() -> Iterator[tuple[str, Meaning]]:
-    data = words()
-    places = data["default_place"]
-    # What a verb is wins over what a body part is, a fraction over a number to be ignored.
-    for kind, names in data["verb"].items():
+    """The phrases of ``words.toml``; of two meanings of one phrase the first holds.
+
+    So what a verb is wins over what a body part is, and a fraction over a number to be ignored.
+    """
+    yield from _verbs()
+    yield from _compounds()
+    yield from _named_things()
+    for table, word in (("amount", Word.AMOUNT), ("again", Word.AGAIN)):
+        for number, names in words()[table].items():
+            for name in names:
+                yield name, Meaning(word, int(number))
+    for names, word in (
+        (words()["join"]["and"], Word.AND),
+        (words()["join"]["then"], Word.THEN),
+        (words()["ignore"]["words"], Word.IGNORE),
+    ):
         for name in names:
+            yield name, Meaning(word, name)
+
+
+def _verbs() -> Iterator[tuple[str, Meaning]]:
+    """Verbs in all their forms, with the place where they go unless the sheet says otherwise."""
+    places = words()["default_place"]
+    kinds: dict[str, str] = {}
+    for kind, names in words()["verb"].items():
+        for name in names:
+            kinds.setdefault(name, kind)
             place = places.get(name, "")
             yield name, Meaning(Word.VERB, kind, place)
             for form, ing in _inflected(name):
                 yield form, Meaning(Word.VERB, kind, place, ing)
-    for form, base in data["form"].items():
-        yield form, Meaning(Word.VERB, _verb_of(base), places.get(base, ""))
-    for phrase, meaning in data["compound"].items():
+    for form, base in words()["form"].items():
+        yield form, Meaning(Word.VERB, kinds[base], places.get(base, ""))
+
+
+def _compounds() -> Iterator[tuple[str, Meaning]]:
+    """Two words that are one action, with either of them inflected."""
+    for phrase, meaning in words()["compound"].items():
         kind, _, place = meaning.partition(" ")
         yield phrase, Meaning(Word.VERB, kind, place)
         first, _, rest = phrase.partition(" ")
@@ -116,31 +149,14 @@ def _small_words() -> Iterator[tuple[str, Meaning]]:
             yield f"{form} {rest}".strip(), Meaning(Word.VERB, kind, place, ing)
         for form, ing in _inflected(rest):
             yield f"{first} {form}", Meaning(Word.VERB, kind, place, ing)
-    for section, word in (
-        ("place", Word.PLACE), ("turn", Word.TURN), ("foot", Word.FOOT), ("side", Word.SIDE),
-        ("both", Word.BOTH), ("bodypart", Word.PART), ("hold", Word.HOLD), ("same", Word.SAME),
-        ("relation", Word.RELATION), ("weight", Word.WEIGHT),
-    ):  # fmt: skip
-        for value, names in data[section].items():
+
+
+def _named_things() -> Iterator[tuple[str, Meaning]]:
+    for table, word in _TABLES.items():
+        for value, names in words()[table].items():
+            shown = Foot(value) if word in (Word.FOOT, Word.SIDE) else value
             for name in names:
-                shown = Foot(value) if word in (Word.FOOT, Word.SIDE) else value
                 yield name, Meaning(word, shown, ing=name.endswith("ing"))
-    for eighths, names in data["amount"].items():
-        for name in names:
-            yield name, Meaning(Word.AMOUNT, int(eighths))
-    for times, names in data["again"].items():
-        for name in names:
-            yield name, Meaning(Word.AGAIN, int(times))
-    for name in data["join"]["and"]:
-        yield name, Meaning(Word.AND, name)
-    for name in data["join"]["then"]:
-        yield name, Meaning(Word.THEN, name)
-    for name in data["ignore"]["words"]:
-        yield name, Meaning(Word.IGNORE, name)
-
-
-def _verb_of(base: str) -> str:
-    return next(kind for kind, names in words()["verb"].items() if base in names)
 
 
 def _inflected(verb: str) -> Iterator[tuple[str, bool]]:

@@ -156,7 +156,11 @@ class _Counting:
                 return False
             if ranges:
                 self.beats += [Fraction(beat) for beat in range(int(last) + 1, value)]
-        self.beats += [value - 1 + share for share in self._shares]
+        shares = [value - 1 + share for share in self._shares]
+        order = [*self.beats[-1:], *shares]
+        if order != sorted(set(order)):
+            return False  # "1&-e2" goes back
+        self.beats += shares
         self.beats.append(Fraction(value))
         return True
 

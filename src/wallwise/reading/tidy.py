@@ -31,6 +31,7 @@ _SPECIAL = {
     "\u00df": "ss", "\u00e6": "ae", "\u00f8": "o", "\uff06": "&",
     "\x0c": "\n", "\x0b": "\n", "\u2028": "\n", "\u2029": "\n", "\x85": "\n", "`": "'",
 }  # fmt: skip
+_SPECIAL_ASCII = str.maketrans({char: plain for char, plain in _SPECIAL.items() if char.isascii()})
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +102,7 @@ class _Plain:
         piece = text[start:end]
         if piece.isascii():
             # The quick way: most of a sheet is plain already and maps one to one.
-            self.pieces.append(piece.replace("`", "'"))
+            self.pieces.append(piece.translate(_SPECIAL_ASCII))
             self.starts += range(start, end)
             self.ends += range(start + 1, end + 1)
             return

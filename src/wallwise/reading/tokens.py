@@ -220,7 +220,7 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "named": lambda found: ("feet", _feet(re.findall(r"right|left", found.group()))),
     "feet": lambda found: ("feet", _feet(re.findall(r"[rl]", found.group()))),
     "degrees": lambda found: ("number", int(found.group())),
-    "number": lambda found: ("number", int(found.group())),
+    "number": lambda found: ("number", int(found.group()[:9])),  # Python refuses thousands of digits
     "word": lambda found: ("unknown", found.group()),
     "cell": lambda _: ("cell", None),
     "stop": _stop,

@@ -8,7 +8,8 @@ from itertools import zip_longest
 from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
-from wallwise.reading.moves import Item, Move, items_of, ticks
+from wallwise.reading.moves import Item, Move
+from wallwise.reading.ways import items_of, ticks
 
 _KEEP = 9
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event

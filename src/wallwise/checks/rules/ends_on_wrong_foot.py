@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import FOOT_NAMES, Sight, at, where
+from wallwise.checks.sight import FOOT_NAMES, Sight
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
 from wallwise.reading import Reading
@@ -14,19 +14,14 @@ def _find(reading: Reading) -> Iterator[Finding]:
         return
     for part in reading.parts.values():
         solution = part.solution
-        if (
-            part.text.extra
-            or not solution.events
-            or solution.ended is Foot.BOTH
-            or solution.ended is solution.started
-        ):
+        if part.text.extra or not solution.events or solution.ended in (Foot.BOTH, solution.started):
             continue
-        last = solution.events[-1]
-        sight = Sight(part, part.passages[last.group], last)
-        yield at(
-            sight, RULE.name, RULE.severity,
-            f"The dance ends ({where(sight)}) with the weight on {FOOT_NAMES[solution.ended]}, but it begins again with that same foot.",
-        )  # fmt: skip
+        last = Sight(part, solution.events[-1])
+        yield RULE.at(
+            last,
+            f"The dance ends ({last.where}) with the weight on {FOOT_NAMES[solution.ended]}, "
+            "but it begins again with that same foot.",
+        )
 
 
 RULE = Rule(

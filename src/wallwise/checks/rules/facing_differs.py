@@ -1,43 +1,47 @@
 """A facing is stated that the turns do not give."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import at, clock, sights, where, whole_sheet
+from wallwise.checks.sight import clock, main_part, sights
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
-from wallwise.reading.tokens import TURN
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    for sight in sights(reading):
-        event = sight.event
-        if "facing" not in event.clash or event.move.faces is None:
+    yield from _along_the_way(reading)
+    yield from _at_the_end(reading)
+
+
+def _along_the_way(reading: Reading) -> Iterator[Finding]:
+    for before, sight in pairwise([None, *sights(reading)]):
+        assert sight is not None
+        move = sight.event.move
+        if "facing" not in sight.event.clash or move.faces is None:
             continue
-        faced = _turned_to(reading, sight.part.text.name, event)
-        yield at(
-            sight, RULE.name, RULE.severity,
-            f"After {where(sight)} the sheet says {clock(event.move.faces)}, but the turns so far give {clock(faced)}.",
-            span=sight.passage.span_at(event.move.faces_at),
-        )  # fmt: skip
-    claim = reading.end_claim
-    main = next((p for p in reading.parts.values() if not p.text.extra), None)
-    if claim is not None and main is not None and main.solution.facing != claim[0]:
-        yield whole_sheet(
-            RULE.name, RULE.severity, claim[1],
-            f"At its end the sheet says {clock(claim[0])}, but the turns give {clock(main.solution.facing)}.",
+        # Where the search followed the claim, what the turn itself gave is no longer in the event.
+        began = before.event.facing if before is not None and before.part is sight.part else 0
+        turned_to = clock(began + sight.event.turn)
+        yield RULE.at(
+            sight,
+            f"After {sight.where} the sheet says {clock(move.faces)}, but the turns so far give {turned_to}.",
+            span=sight.passage.span_at(move.faces_at),
+        )
+
+
+def _at_the_end(reading: Reading) -> Iterator[Finding]:
+    main = main_part(reading)
+    if reading.end_claim is None or main is None:
+        return
+    claimed, span = reading.end_claim
+    faced = main.solution.facing
+    if faced != claimed:
+        yield RULE.on(
+            span,
+            f"At its end the sheet says {clock(claimed)}, but the turns give {clock(faced)}.",
             section=main.text.sections[-1].number,
-        )  # fmt: skip
-
-
-def _turned_to(reading: Reading, part: str, event) -> int:  # type: ignore[no-untyped-def]
-    """The facing the turn itself gave: where the search followed the claim, its own is no longer in the event."""
-    before = 0
-    for other in reading.parts[part].solution.events:
-        if other is event:
-            break
-        before = other.facing
-    return (before + event.turn) % TURN
+        )
 
 
 RULE = Rule("facing-differs", Severity.WARNING, "A facing is stated that the turns do not give.", _find)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import FOOT_NAMES, at, sights, where
+from wallwise.checks.sight import FOOT_NAMES, sights
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
 
@@ -13,11 +13,11 @@ def _find(reading: Reading) -> Iterator[Finding]:
         event, move = sight.event, sight.event.move
         if move.against is not None and move.against is event.foot and "foot" not in event.clash:
             name = FOOT_NAMES[event.foot]
-            yield at(
-                sight, RULE.name, RULE.severity,
-                f"In {where(sight)}, {name} is placed against {name} itself: one of the two words is wrong.",
+            yield RULE.at(
+                sight,
+                f"In {sight.where}, {name} is placed against {name} itself: one of the two words is wrong.",
                 span=sight.passage.span_at(move.against_at),
-            )  # fmt: skip
+            )
 
 
 RULE = Rule("foot-against-itself", Severity.WARNING, "A foot is placed beside, over or behind itself.", _find)

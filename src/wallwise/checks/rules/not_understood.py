@@ -4,69 +4,78 @@ import re
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import count_in, whole_sheet
+from wallwise.checks.sight import count_in, danced_through
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word, lexicon
 from wallwise.reading import Reading
-from wallwise.reading.blocks import ORDER_WORDS
-from wallwise.reading.read import PartReading, Passage, is_ending
+from wallwise.reading.outline import Remark
+from wallwise.reading.record import Passage
 from wallwise.reading.tokens import tokenize
+from wallwise.reading.wording import ORDER_WORDS
 
 # A reading dearer than this bends the words further than a teacher would.
 DOUBTFUL = 1.9
+_NO_STEPS = "These words could not be read as steps"
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
     yield from _stray(reading)
-    for part in reading.parts.values():
-        if is_ending(part.text.name):
-            continue
-        used = {e.group: e.layout for e in part.solution.events}
+    for part in danced_through(reading):
+        layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
-            problem = _problem(passage, used.get(n))
+            problem = _problem(passage, layouts.get(n))
+            beats = passage.group.beats
             if problem:
-                yield whole_sheet(
-                    RULE.name, RULE.severity, passage.span_at(None), problem + f" (“{_short(passage.group.text)}”)",
-                    section=passage.section.number, part=part.text.name, count=_count(part, passage),
-                )  # fmt: skip
+                yield RULE.on(
+                    passage.span_at(None),
+                    f"{problem} (“{_short(passage.group.text)}”)",
+                    section=passage.section.number,
+                    part=part.text.name,
+                    count=count_in(passage.section, beats[0]) if beats else "",
+                )
 
 
 def _stray(reading: Reading) -> Iterator[Finding]:
     """Steps told among the counted ones without a count: nobody would know when to dance them."""
     headings = {id(s.heading) for p in reading.outline.parts for s in p.sections}
     for remark in reading.outline.remarks:
-        if id(remark.line) in headings:
-            continue
-        if (
-            remark.group is None
-            or remark.group.written is None
-            or ORDER_WORDS.search(remark.text)
-            or re.search(r"[:\"“”?!]", remark.text)
-        ):
-            continue
-        tokens = tokenize(remark.text, lexicon())
-        verbs = [t for t in tokens if t.word is Word.VERB and not t.ing]
-        feet = [t for t in tokens if t.word in (Word.SIDE, Word.FOOT)]
-        strange = any(t.word in ("unknown", "clock", "number") for t in tokens)
-        if tokens and tokens[0].word is Word.VERB and verbs and feet and not strange:
-            yield whole_sheet(
-                RULE.name, RULE.severity, remark.line.span(remark.start, remark.end),
-                f"These steps have no count (“{_short(remark.text)}”)", section=remark.section, part=remark.part or "main",
-            )  # fmt: skip
+        if id(remark.line) not in headings and _follows_a_count(remark) and _tells_steps(remark):
+            yield RULE.on(
+                remark.line.span(remark.start, remark.end),
+                f"These steps have no count (“{_short(remark.text)}”)",
+                section=remark.section,
+                part=remark.part or "main",
+            )
 
 
-def _problem(passage: Passage, index: int | None) -> str:
-    if not passage.layouts or (index is None and not any(layout.moves for layout in passage.layouts)):
-        return "These words could not be read as steps"
-    layout = passage.layouts[index or 0]
-    if (
-        not any(m.foot is not Foot.NONE for _, m in layout.moves)
-        and any(a.unknown for a in passage.acts)
-        and layout.cost > 0.5
-    ):
-        return "These words could not be read as steps"
+def _follows_a_count(remark: Remark) -> bool:
+    return remark.group is not None and remark.group.written is not None
+
+
+def _tells_steps(remark: Remark) -> bool:
+    """Whether the remark is an instruction to a foot, and nothing but that."""
+    if ORDER_WORDS.search(remark.text) or re.search(r"[:\"“”?!]", remark.text):
+        return False
+    tokens = tokenize(remark.text, lexicon())
+    return (
+        bool(tokens)
+        and tokens[0].word is Word.VERB
+        and any(t.word is Word.VERB and not t.ing for t in tokens)
+        and any(t.word in (Word.SIDE, Word.FOOT) for t in tokens)
+        and not any(t.word in ("unknown", "clock", "number") for t in tokens)
+    )
+
+
+def _problem(passage: Passage, chosen: int | None) -> str:
+    """What is wrong with the passage in the layout that was chosen; empty where it is well read."""
+    if not passage.layouts or (chosen is None and not any(layout.moves for layout in passage.layouts)):
+        return _NO_STEPS
+    layout = passage.layouts[chosen or 0]
     strange = [t.text for act in passage.acts for t in act.unknown]
+    moves_a_foot = any(move.foot is not Foot.NONE for _, move in layout.moves)
+    if strange and not moves_a_foot and layout.cost > 0.5:
+        return _NO_STEPS
     if layout.cost < DOUBTFUL and not (strange and layout.left):
         return ""
     if strange:
@@ -79,11 +88,6 @@ def _problem(passage: Passage, index: int | None) -> str:
 def _short(text: str) -> str:
     text = " ".join(text.split())
     return text if len(text) <= 60 else text[:57] + "…"
-
-
-def _count(part: PartReading, passage: Passage) -> str:
-    beats = passage.group.beats
-    return count_in(passage.section, beats[0]) if beats else ""
 
 
 RULE = Rule("not-understood", Severity.WARNING, "Words in the steps could not be read as steps.", _find)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import FOOT_NAMES, at, sights, where
+from wallwise.checks.sight import FOOT_NAMES, Sight, sights
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading import Reading
@@ -13,19 +13,25 @@ from wallwise.reading.tokens import TURN
 
 def _find(reading: Reading) -> Iterator[Finding]:
     for step, pivot in pairwise(s for s in sights(reading) if s.event.kind is not Kind.HOLD):
-        if (
-            pivot.part is step.part
-            and pivot.event.kind is Kind.TURN
-            and step.event.move.place is Place.FORWARD
-            and step.event.kind is Kind.STEP
-            and step.event.foot is pivot.event.foot.other
-            and 0 < _towards(step.event.foot, pivot.event.turn) <= TURN // 2
-        ):
+        front = step.event.foot
+        if _is_pivot(step, pivot) and 0 < _towards(front, pivot.event.turn) <= TURN // 2:
             way = "right" if pivot.event.turn > 0 else "left"
-            yield at(
-                pivot, RULE.name, RULE.severity,
-                f"In {where(pivot)} the pivot turns {way} with {FOOT_NAMES[step.event.foot]} in front; from there a pivot turns the other way.",
-            )  # fmt: skip
+            yield RULE.at(
+                pivot,
+                f"In {pivot.where} the pivot turns {way} with {FOOT_NAMES[front]} in front; "
+                "from there a pivot turns the other way.",
+            )
+
+
+def _is_pivot(step: Sight, turn: Sight) -> bool:
+    """Whether the two are a step forward and a turn onto the foot behind."""
+    return (
+        turn.part is step.part
+        and turn.event.kind is Kind.TURN
+        and step.event.kind is Kind.STEP
+        and step.event.move.place is Place.FORWARD
+        and step.event.foot is turn.event.foot.other
+    )
 
 
 def _towards(front: Foot, turn: int) -> int:

@@ -3,43 +3,53 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import clock, whole_sheet
+from wallwise.checks.sight import clock
 from wallwise.dance.clock import facing_name
 from wallwise.dance.finding import Finding, Severity
-from wallwise.dance.walls import WallKind, unroll
+from wallwise.dance.walls import Wall, WallKind, unroll
 from wallwise.reading import Reading
+from wallwise.reading.restart_orders import RestartOrder
+from wallwise.reading.tag_orders import TagOrder
 from wallwise.reading.tokens import TURN
+
+_MOST_WALLS = 40  # no song is longer
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    dance = reading.dance
-    if not dance.parts or dance.sequence is not None:
-        return
+    dance, orders = reading.dance, reading.orders
     last = max([r.wall for r in dance.restarts] + [t.after_wall for t in dance.tags], default=0)
-    if not last or last > 40:
+    if not dance.parts or dance.sequence is not None or not 0 < last <= _MOST_WALLS:
         return
     walls = unroll(dance, walls=last)
-    for order in reading.orders.restarts:
-        cut = next((w for w in walls if w.number == order.wall and w.cut_by == "restart"), None)
-        if cut is not None and order.faces is not None and order.faces != cut.ends_facing * TURN:
-            if order.faces == cut.starts_facing * TURN and order.faces_twice:
-                continue
-            yield whole_sheet(
-                RULE.name, RULE.severity, order.faces_span or order.span,
-                f"The restart on wall {order.wall} is said to face {clock(order.faces)}, but the room faces {facing_name(cut.ends_facing)} then.",
-            )  # fmt: skip
-    for tag in reading.orders.tags:
-        danced = next((w for w in walls if w.kind is WallKind.TAG and w.number == tag.after_wall), None)
-        if (
-            danced is not None
-            and tag.faces is not None
-            and tag.faces != danced.starts_facing * TURN
-            and tag.faces != danced.ends_facing * TURN
-        ):
-            yield whole_sheet(
-                RULE.name, RULE.severity, tag.faces_span or tag.span,
-                f"The tag after wall {tag.after_wall} is said to face {clock(tag.faces)}, but the room faces {facing_name(danced.starts_facing)} then.",
-            )  # fmt: skip
+    for restart in orders.restarts:
+        yield from _at_restart(restart, [w for w in walls if w.number == restart.wall])
+    for tag in orders.tags:
+        yield from _at_tag(tag, [w for w in walls if w.number == tag.after_wall])
+
+
+def _at_restart(order: RestartOrder, walls: list[Wall]) -> Iterator[Finding]:
+    cut = next((w for w in walls if w.cut_by == "restart"), None)
+    if cut is None or order.faces is None or order.faces == cut.ends_facing * TURN:
+        return
+    if order.faces_twice and order.faces == cut.starts_facing * TURN:
+        return  # of two facings told, the one read is where the wall starts
+    yield RULE.on(
+        order.faces_span or order.span,
+        f"The restart on wall {order.wall} is said to face {clock(order.faces)}, "
+        f"but the room faces {facing_name(cut.ends_facing)} then.",
+    )
+
+
+def _at_tag(order: TagOrder, walls: list[Wall]) -> Iterator[Finding]:
+    tag = next((w for w in walls if w.kind is WallKind.TAG), None)
+    if tag is None or order.faces is None:
+        return
+    if order.faces not in (tag.starts_facing * TURN, tag.ends_facing * TURN):
+        yield RULE.on(
+            order.faces_span or order.span,
+            f"The tag after wall {order.after_wall} is said to face {clock(order.faces)}, "
+            f"but the room faces {facing_name(tag.starts_facing)} then.",
+        )
 
 
 RULE = Rule(

@@ -1,55 +1,65 @@
 """A restart or tag whose wall or count is told nowhere, or told in two ways."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import whole_sheet
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
+from wallwise.reading.orders import Orders
+from wallwise.reading.restart_orders import RestartOrder
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    orders = reading.orders
-    seen: dict[int, list[str]] = {}
+    yield from _no_count(reading.orders)
+    yield from _told_twice(reading.orders)
+    yield from _no_wall(reading.orders)
+    yield from _never_called(reading)
+
+
+def _no_count(orders: Orders) -> Iterator[Finding]:
     for order in orders.restarts:
         if order.after is None:
-            yield whole_sheet(
-                RULE.name,
-                RULE.severity,
+            yield RULE.on(
                 order.span,
                 f"The sheet restarts on wall {order.wall} but does not say after how many counts.",
             )
-        else:
-            seen.setdefault(order.wall, []).append(str(order.after))
-    for wall, afters in seen.items():
+
+
+def _told_twice(orders: Orders) -> Iterator[Finding]:
+    told: dict[int, list[RestartOrder]] = defaultdict(list)
+    for order in orders.restarts:
+        told[order.wall].append(order)
+    for wall, same in told.items():
+        afters = [str(order.after) for order in same if order.after is not None]
         if len(afters) > 1:
-            span = next(o.span for o in orders.restarts if o.wall == wall)
-            yield whole_sheet(
-                RULE.name,
-                RULE.severity,
-                span,
+            yield RULE.on(
+                same[0].span,
                 f"The restart on wall {wall} is told twice, after {' and after '.join(afters)} counts.",
             )
-    if not orders.restarts and not orders.tags:
-        for remark in orders.vague:
-            yield whole_sheet(
-                RULE.name, RULE.severity, remark.line.span(remark.start, remark.end),
-                "A restart or tag is told here, but not on which wall.",
-            )  # fmt: skip
-    told = {t.part.name.lower() for t in reading.dance.tags}
-    called = {n.lower() for n in reading.dance.sequence or ()}
+
+
+def _no_wall(orders: Orders) -> Iterator[Finding]:
+    if orders.restarts or orders.tags:
+        return
+    for remark in orders.vague:
+        yield RULE.on(
+            remark.line.span(remark.start, remark.end),
+            "A restart or tag is told here, but not on which wall.",
+        )
+
+
+def _never_called(reading: Reading) -> Iterator[Finding]:
+    """Tags and bridges with steps that neither an order nor the sequence calls for."""
+    dance = reading.dance
+    called = {name.lower() for name in (*(t.part.name for t in dance.tags), *(dance.sequence or ()))}
     for name, part in reading.parts.items():
-        lowered = name.lower()
-        if (
-            part.text.extra
-            and lowered not in told
-            and lowered not in called
-            and part.part is not reading.dance.ending
-        ):
-            yield whole_sheet(
-                RULE.name, RULE.severity, part.passages[0].span_at(None) if part.passages else None,
-                f"“{name}” has steps, but the sheet does not say after which wall it is danced.", part=name,
-            )  # fmt: skip
+        if part.text.extra and name.lower() not in called and part.part is not dance.ending:
+            yield RULE.on(
+                part.passages[0].span_at(None) if part.passages else None,
+                f"“{name}” has steps, but the sheet does not say after which wall it is danced.",
+                part=name,
+            )
 
 
 RULE = Rule(

@@ -3,30 +3,34 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import FOOT_NAMES, at, sights, where
+from wallwise.checks.sight import FOOT_NAMES, sights
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading import Reading
+from wallwise.reading.solve import Solved
 
 _KINDS = (Kind.STEP, Kind.ROCK, Kind.POINT, Kind.TOUCH, Kind.STOMP, Kind.BALL)
+_SIDES = {Foot.LEFT: "left", Foot.RIGHT: "right"}
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
     for sight in sights(reading):
-        event, move = sight.event, sight.event.move
-        if (
-            move.place is not Place.SIDE
-            or move.toward not in (Foot.LEFT, Foot.RIGHT)
-            or event.kind not in _KINDS
-            or move.from_figure
-        ):
-            continue
-        if event.foot is move.toward.other:
-            side = "right" if move.toward is Foot.RIGHT else "left"
-            yield at(
-                sight, RULE.name, RULE.severity,
-                f"In {where(sight)}, {FOOT_NAMES[event.foot]} is sent to the {side} side, where the other foot stands: one of the two words is wrong.",
-            )  # fmt: skip
+        side = _other_side(sight.event)
+        if side:
+            yield RULE.at(
+                sight,
+                f"In {sight.where}, {FOOT_NAMES[sight.event.foot]} is sent to the {side} side, "
+                "where the other foot stands: one of the two words is wrong.",
+            )
+
+
+def _other_side(event: Solved) -> str:
+    """The side that the sheet itself sends the foot to, where it is the other foot's; else empty."""
+    move = event.move
+    told = move.place is Place.SIDE and not move.from_figure and event.kind in _KINDS
+    if not told or move.toward is None or event.foot is not move.toward.other:
+        return ""
+    return _SIDES.get(move.toward, "")
 
 
 RULE = Rule(

@@ -4,20 +4,18 @@ from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
 from wallwise.checks.rules.two_readings import doubts
-from wallwise.checks.sight import Sight, at, where
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    for part, own, rival in doubts(reading):
-        if rival.move.way_told and own.move.way_told:
-            continue
-        sight = Sight(part, part.passages[own.group], own)
-        yield at(
-            sight, RULE.name, RULE.severity,
-            f"The turn in {where(sight)} could go left or right: the sheet does not say, and no facing settles it.",
-        )  # fmt: skip
+    for sight, rival in doubts(reading):
+        if not (rival.move.way_told and sight.event.move.way_told):
+            yield RULE.at(
+                sight,
+                f"The turn in {sight.where} could go left or right: "
+                "the sheet does not say, and no facing settles it.",
+            )
 
 
 RULE = Rule(

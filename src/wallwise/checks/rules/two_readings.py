@@ -3,31 +3,28 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import FOOT_NAMES, Sight, at, clock, where
+from wallwise.checks.sight import FOOT_NAMES, Sight, clock, danced_through
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
-from wallwise.reading.read import PartReading, is_ending
 from wallwise.reading.solve import Solved
 
 
-def doubts(reading: Reading) -> Iterator[tuple[PartReading, Solved, Solved]]:
-    """Each part's first doubt: the part, the event as read, and the event of the rival reading."""
-    for part in reading.parts.values():
-        if is_ending(part.text.name):
-            continue
-        if part.solution.rival is not None and part.solution.rival_own is not None:
-            yield part, part.solution.rival_own, part.solution.rival
+def doubts(reading: Reading) -> Iterator[tuple[Sight, Solved]]:
+    """Each part's first doubt: the event as read, and the event of the rival reading."""
+    for part in danced_through(reading):
+        own, rival = part.solution.rival_own, part.solution.rival
+        if own is not None and rival is not None:
+            yield Sight(part, own), rival
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    for part, own, rival in doubts(reading):
-        if not rival.move.way_told or not own.move.way_told:
-            continue
-        sight = Sight(part, part.passages[own.group], own)
-        yield at(
-            sight, RULE.name, RULE.severity,
-            f"Two readings fit from {where(sight)}: {_told(own)}, or {_told(rival)}. Say the foot, the count or the facing to settle it.",
-        )  # fmt: skip
+    for sight, rival in doubts(reading):
+        if rival.move.way_told and sight.event.move.way_told:
+            yield RULE.at(
+                sight,
+                f"Two readings fit from {sight.where}: {_told(sight.event)}, or {_told(rival)}. "
+                "Say the foot, the count or the facing to settle it.",
+            )
 
 
 def _told(event: Solved) -> str:

@@ -3,37 +3,42 @@
 from collections.abc import Iterator
 
 from wallwise.checks.rule import Rule
-from wallwise.checks.sight import clock, whole_sheet
+from wallwise.checks.sight import clock
 from wallwise.dance.clock import walls_of
 from wallwise.dance.finding import Finding, Severity
+from wallwise.dance.model import Dance
 from wallwise.dance.walls import wall_count
 from wallwise.reading import Reading
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
-    claim = reading.declared.walls
-    if claim is None or not reading.dance.parts:
+    dance, claim = reading.dance, reading.declared.walls
+    if claim is None or not dance.parts:
         return
-    if reading.dance.sequence is not None:
-        # "Walls" of a phrased dance is said in more than one sense: only a flat contradiction counts.
-        facings = {walls_of(p.net_turn) for p in reading.dance.parts}
-        if (claim.value == 1 and facings != {1} and wall_count(reading.dance) > 1) or (
-            claim.value > 1 and facings == {1}
-        ):
-            yield whole_sheet(
-                RULE.name,
-                Severity.NOTE,
+    if dance.sequence is not None:
+        if _flatly_contradicts(claim.value, dance):
+            yield RULE.on(
                 claim.span,
                 f"The sheet declares {_walls(claim.value)}, but its parts turn otherwise.",
+                severity=Severity.NOTE,
             )
         return
-    danced = walls_of(reading.dance.parts[0].net_turn)
+    danced = walls_of(dance.parts[0].net_turn)
     if danced != claim.value:
-        main = next(iter(reading.parts.values()))
-        yield whole_sheet(
-            RULE.name, RULE.severity, claim.span,
-            f"The sheet declares {_walls(claim.value)}, but one repetition ends facing {clock(main.solution.facing)}, which makes {_walls(danced)}.",
-        )  # fmt: skip
+        faced = clock(next(iter(reading.parts.values())).solution.facing)
+        yield RULE.on(
+            claim.span,
+            f"The sheet declares {_walls(claim.value)}, but one repetition ends facing {faced}, "
+            f"which makes {_walls(danced)}.",
+        )
+
+
+def _flatly_contradicts(declared: int, phrased: Dance) -> bool:
+    """Whether every sense is contradicted in which a phrased dance is said to have so many walls."""
+    of_parts = {walls_of(part.net_turn) for part in phrased.parts}
+    if declared == 1:
+        return of_parts != {1} and wall_count(phrased) > 1
+    return declared > 1 and of_parts == {1}
 
 
 def _walls(n: int) -> str:

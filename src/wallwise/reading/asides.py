@@ -1,0 +1,89 @@
+"""Asides: where in a line the steps stop and an order, an option or plain talk begins."""
+
+import re
+
+from wallwise.reading.stepwords import actions_in, known_share
+
+_HEADER_LINE = re.compile(
+    r"""
+    \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)
+        \s*[:=]
+    | \W*(?:counted|count(?:ed)?[ ]in)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_COUNTED = re.compile(r"\bcounted\b|\bcount it\b", re.IGNORECASE)
+_ASIDE = re.compile(
+    r"""
+    [\[(*\u2022>\s~-]*\b(?:
+        (?:(?:two|one|first|second|2nd|1st)[ ])?re-?starts?\b(?![ ]of)
+      | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{0,25}?:?
+      | option\b | tag\b | bridge\b | ending\b
+      | start[ ]again | begin[ ]again | for[ ]the[ ]ending
+      | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d
+    )
+    | \(\s*or\b
+    | \bor\s+(?:walk|just)\b
+    | [\[(]\s*(?:note|nb|styling)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_ABOUT_A_WALL = re.compile(
+    r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b",
+    re.IGNORECASE,
+)
+_PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
+_BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
+_BEFORE_STEPS = re.compile(r"[:\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BEHIND_STEPS = re.compile(
+    r"\.\s|\bthen (?:start|begin|restart)|\bstart again|\brestart|\bfacing\b|\(facing", re.IGNORECASE
+)
+_SIZE = re.compile(r"\bcounts?\b|\bsteps?\b")
+_OF_WALLS = re.compile(r"\bwalls?\b|\bof\b|after|facing", re.IGNORECASE)
+_WORD = re.compile(r"[A-Za-z]{2,}")
+
+
+def is_header_line(text: str) -> bool:
+    """Whether a line tells of the dance by its first word or of how it is counted, and so is no step."""
+    return bool(_HEADER_LINE.match(text) or _COUNTED.search(text))
+
+
+def is_about_a_wall(text: str) -> bool:
+    """Whether a line tells what is done on or after one of the walls."""
+    return _ABOUT_A_WALL.search(text) is not None
+
+
+def is_prose(text: str) -> bool:
+    """Whether a text reads as a sentence rather than as a heading."""
+    return _PROSE.search(text) is not None
+
+
+def step_count(text: str) -> int:
+    """About how many steps a text names, by what stands between them; at least 1."""
+    return len(_BETWEEN_STEPS.split(text))
+
+
+def aside_at(text: str, start: int, end: int) -> int:
+    """Where in ``text[start:end]`` the steps stop and an order or option begins; `end` where none does."""
+    found = _ASIDE.search(text[start:end])
+    return start + found.start() if found is not None else end
+
+
+def steps_at(text: str) -> int | None:
+    """Where steps begin in a tag's heading ("end of wall 2: sway R, L, R, L"); None where it has none."""
+    for start in sorted({0, *(found.end() for found in _BEFORE_STEPS.finditer(text))}):
+        told = _SIZE.sub(" ", text[start : steps_end(text, start)])
+        if (
+            known_share(told) >= 0.75
+            and _WORD.search(told)
+            and actions_in(told) >= 1
+            and not _OF_WALLS.search(told)
+        ):
+            return start
+    return None
+
+
+def steps_end(text: str, start: int) -> int:
+    """Where the steps of a tag that begin at `start` end: at a full stop, or where the dance goes on."""
+    found = _BEHIND_STEPS.search(text[start:])
+    return start + found.start() if found else len(text)

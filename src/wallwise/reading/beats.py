@@ -1,0 +1,77 @@
+"""Beats: the count marks of a section on the beats of its part."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from wallwise.reading.marks import Mark
+from wallwise.reading.outline import Group, SectionText
+
+
+def place_section(
+    section: SectionText, base: Fraction, *, bar: int, usual: int, danced: bool = False
+) -> None:
+    """Give every marked group of a section its absolute beats, from `base` on, and the section its counts.
+
+    `bar` is the beats of a bar, `usual` the counts of a section that tells none.  `danced` says
+    that the section before has danced this one's first beat already.
+    """
+    marked = [(g, g.written) for g in section.groups if g.written is not None]
+    if not marked:
+        length = section.range[1] - section.range[0] + 1 if section.range else usual
+        section.counts = Fraction(length)
+        return
+    counted = [(g, mark) for g, mark in marked if not mark.floating]
+    first = (counted or marked)[0][1].first
+    runs_on = base > 1 and -1 <= first - base <= 1
+    count = _Count(last=base - 1 + danced, shift=Fraction(0) if runs_on else base - 1, bar=bar)
+    for group, mark in marked:
+        count.take(group, mark, opens=group is marked[0][0])
+    end = count.last // 1
+    if counted and _wraps(*counted[-1]) and end > base:
+        end -= 1
+        section.wraps = True
+    section.counts = end - base + 1
+
+
+@dataclass(slots=True)
+class _Count:
+    """The count as far as it has been danced: the last beat, and how far marks lie before their beats."""
+
+    last: Fraction
+    shift: Fraction
+    bar: int
+
+    def take(self, group: Group, mark: Mark, *, opens: bool) -> None:
+        """Place a group by its mark; `opens` says that it is the section's first."""
+        if mark.floating:
+            self.last = self.last // 1 + mark.first
+            group.beats = (self.last,)
+            return
+        if not opens:
+            self._begin_again(mark.first)
+        beats = tuple(beat + self.shift for beat in mark.beats)
+        behind = len(beats) == 1 and mark.start > group.start and mark.first.denominator == 1
+        if behind and beats[0] - self.last > 1:
+            # A number behind a line of several steps says how far the count has come.
+            beats = tuple(Fraction(beat) for beat in range(int(self.last // 1) + 1, int(beats[0]) + 1))
+        step = beats[0] - self.last
+        group.beats = beats
+        group.gap = step - 1 if step > 1 else min(step, Fraction(0))
+        self.last = max(self.last, beats[-1])
+
+    def _begin_again(self, first: Fraction) -> None:
+        """Shift a mark that counts a bar or a section from 1 again to where the count stands."""
+        start = first + self.shift
+        if start > self.last:
+            return
+        for bars in (self.bar, 2 * self.bar, 8, 16, 12, 24):
+            if 0 < start + bars - self.last <= 1:
+                self.shift += bars
+                return
+
+
+def _wraps(group: Group, mark: Mark) -> bool:
+    """Whether the mark's last number was written smaller than the one before it (``8&1``)."""
+    numbers = [int(n) for n in re.findall(r"\d+", group.line.text[mark.start : mark.end])]
+    return len(mark.beats) > 1 and len(numbers) > 1 and numbers[-1] < numbers[-2]

@@ -1,0 +1,343 @@
+"""Blocks to an outline: each block is hung where it belongs, by what stands before and after it."""
+
+import re
+from fractions import Fraction
+
+from wallwise.reading.asides import (
+    aside_at,
+    is_about_a_wall,
+    is_header_line,
+    is_prose,
+    step_count,
+    steps_at,
+    steps_end,
+)
+from wallwise.reading.blocks import Block
+from wallwise.reading.marks import Mark
+from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.tidy import Line
+from wallwise.reading.wording import ORDER_WORDS
+
+_RANGE = re.compile(r"\W*\d{1,3}\s*-")
+_LONG = 34  # characters: one count's steps are told in fewer
+_LONGEST_HEADING = 160  # characters
+
+
+def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
+    """The outline of a sheet's blocks; `lettered` says that A, B … are parts danced by a sequence.
+
+    `bar` is the beats of a bar, for whoever places the counts.
+    """
+    built = _Builder(blocks, lettered=lettered).out
+    built.bar = bar
+    built.parts = [p for p in built.parts if p.sections]
+    for part in built.parts:
+        part.sections = [s for s in part.sections if s.groups or s.heading_text]
+        _number_lines(part)
+        for number, section in enumerate(part.sections, 1):
+            section.number = number
+            if not section.groups and section.heading is not None:
+                section.from_heading = True
+                heading = section.heading
+                section.groups.append(Group(heading, section.heading_at, len(heading.text), None))
+    return built
+
+
+def _number_lines(part: PartText) -> None:
+    """Make sections of lines that only number the eights (``1) … 2) …``): their numbers are no counts."""
+    groups = [g for s in part.sections for g in s.groups]
+    marks = [g.written for g in groups if g.written is not None]
+    singles = [m for m in marks if len(m.beats) == 1 and m.first.denominator == 1]
+    if len(singles) < 2 or len(singles) < len(groups) or any(s.heading is not None for s in part.sections):
+        return
+    if [m.first for m in singles] != list(range(1, len(singles) + 1)):
+        return
+    busy = sum(step_count(g.text) >= 3 or len(g.text) > _LONG for g in groups)
+    if busy * 2 < len(groups):
+        return
+    for group in groups:
+        group.written = None
+    part.sections = [SectionText(number, groups=[group]) for number, group in enumerate(groups, 1)]
+
+
+class _Builder:
+    """Walks the blocks once and hangs each in the part and the section that are open."""
+
+    def __init__(self, blocks: list[Block], *, lettered: bool) -> None:
+        self.blocks = blocks
+        self.lettered = lettered
+        self.out = Outline()
+        self.part: PartText | None = None
+        self.section: SectionText | None = None
+        self.unmarked = not any(b.kind == "steps" and b.mark for b in blocks)
+        for i, block in enumerate(blocks):
+            self._take(i, block)
+
+    def _take(self, i: int, block: Block) -> None:
+        if block.kind == "part" and self.lettered:
+            self._take_part(block)
+        elif block.kind == "part":
+            self._take_lettered_section(block)
+        elif block.kind == "extra":
+            self._take_extra(i, block)
+        elif block.kind == "heading":
+            self._take_heading(block)
+        elif block.kind == "steps" and block.mark is not None:
+            self._take_marked(i, block, block.mark)
+        else:
+            self._take_text(i, block)
+
+    # -- what is open -----------------------------------------------------------------------
+
+    @property
+    def _started(self) -> bool:
+        return bool(self.out.parts)
+
+    def _next(self, i: int) -> Block | None:
+        return self.blocks[i + 1] if i + 1 < len(self.blocks) else None
+
+    def _begins_below(self, i: int) -> bool:
+        """Whether steps that count from the beginning follow block `i`."""
+        below = self._next(i)
+        return below is not None and below.begins
+
+    def _part_named(self, name: str) -> PartText | None:
+        return next((p for p in self.out.parts if p.name == name), None)
+
+    def _last_part(self) -> PartText | None:
+        """The last part that is no tag, bridge or ending."""
+        return next((p for p in reversed(self.out.parts) if not p.extra), None)
+
+    def _open_part(self, part: PartText) -> PartText:
+        self.part, self.section = part, None
+        self.out.parts.append(part)
+        return part
+
+    def _open_section(
+        self, heading: Line | None = None, at: int = 0, counts: tuple[int, int] | None = None
+    ) -> SectionText:
+        """A new section of the open part; of the main part where none is open."""
+        if self.part is None:
+            self.part = self._part_named("main") or self._open_part(PartText("main"))
+        self.section = SectionText(len(self.part.sections) + 1, heading, at, counts)
+        self.part.sections.append(self.section)
+        return self.section
+
+    # -- headings ---------------------------------------------------------------------------
+
+    def _take_part(self, block: Block) -> None:
+        known = self._part_named(block.name)
+        if known is None:
+            self._open_part(PartText(block.name, line=block.line, line_at=block.rest))
+        else:
+            self.part, self.section = known, None
+        words = block.text[block.rest :]
+        if block.number is not None or (_RANGE.match(words) is None and known_share(words) > 0.7):
+            self._take_heading(block)
+        self._remark(block.line, block.rest)
+
+    def _take_lettered_section(self, block: Block) -> None:
+        """A section that a letter only numbers ("Part B: vine, touch", where no sequence calls for B)."""
+        if block.number is None and not block.text[block.rest :].strip(" :.-"):
+            self.section = None
+            return
+        if self.part is not None and self.part.extra:
+            self.part = None
+        self._take_heading(block)
+
+    def _take_heading(self, block: Block) -> None:
+        if self.part is not None and self.part.extra and _goes_on_with_dance(block):
+            self.part = self._last_part() or self.part
+        self._open_section(block.line, block.rest, block.range)
+        if ORDER_WORDS.search(block.text[block.rest :]):
+            self._remark(block.line, block.rest)
+
+    def _take_extra(self, i: int, block: Block) -> None:
+        """A tag, bridge or ending: a part of its own where steps are told for it, else a remark."""
+        if not self._started:
+            if ORDER_WORDS.search(block.text):
+                self._remark(block.line)
+            self.out.header.append(block.line)
+            return
+        inline = steps_at(block.text[block.rest :])
+        begins = self._begins_below(i)
+        if not (begins or inline is not None or self._steps_below(i, block)):
+            self._remark(block.line)
+            return
+        self._open_part(PartText(self._free_name(block.name), True, block.line, after=self._where()))
+        self._remark(block.line)
+        if inline is not None and not begins:
+            start = block.rest + inline
+            groups = self._open_section().groups
+            groups.append(Group(block.line, start, steps_end(block.text, start), None))
+            self.part, self.section = self._last_part(), None
+
+    def _steps_below(self, i: int, block: Block) -> bool:
+        """Whether a line without marks tells the steps of a tag, or orders it before they are told."""
+        below = self._next(i)
+        if below is None or below.kind != "text":
+            return False
+        bare = not block.text[block.rest :].strip(" :.-()0123456789counts")
+        return (bare and below.stands >= 0.7) or (is_about_a_wall(below.text) and self._begins_below(i + 1))
+
+    def _free_name(self, words: str) -> str:
+        """A name that no part has yet: "Tag", "Tag 2" …"""
+        name = " ".join(words.split()).title()
+        taken = {p.name.lower() for p in self.out.parts}
+        while name.lower() in taken:
+            name = f"{name[:-1]}{int(name[-1]) + 1}" if name[-1].isdigit() else f"{name} 2"
+        return name
+
+    def _where(self) -> tuple[str, Fraction] | None:
+        """The open part and how many of its sections have been told."""
+        if self.part is None or not self.part.sections:
+            return None
+        return self.part.name, Fraction(len(self.part.sections))
+
+    # -- steps ------------------------------------------------------------------------------
+
+    def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
+        if not self._started and self._is_before_steps(i, block, mark):
+            self.out.header.append(block.line)
+        elif block.stands < 0.25 and not self._goes_on(mark) and _first_words(block):
+            self._take_text(i, block)
+        else:
+            self._take_pieces(block)
+
+    def _take_pieces(self, block: Block) -> None:
+        for piece in block.pieces:
+            if piece.mark is None:
+                self._remark(block.line, piece.start)
+                continue
+            section = self.section
+            if section is None or _resets(section, piece.mark):
+                section = self._open_section()
+            self._take_steps(section, block.line, piece.start, end=piece.end, mark=piece.mark)
+
+    def _take_steps(
+        self, section: SectionText, line: Line, start: int, *, end: int, mark: Mark | None
+    ) -> None:
+        """Steps of a line into a section; the order or option written behind them is a remark."""
+        stop = aside_at(line.text, start, end)
+        section.groups.append(Group(line, start, stop, mark))
+        if stop < end:
+            self._remark(line, stop, end)
+
+    def _is_before_steps(self, i: int, block: Block, mark: Mark) -> bool:
+        """Whether a line with a number, before any steps, still tells of the dance."""
+        if is_header_line(block.text) or mark.first > 2:
+            return True
+        below = self._next(i)
+        begun = block.stands > 0.2 and below is not None and below.kind == "steps"
+        return block.stands < 0.4 and not begun
+
+    def _goes_on(self, mark: Mark) -> bool:
+        """Whether a mark counts on in the open section."""
+        if self.section is None:
+            return False
+        if mark.floating:
+            return True
+        last = next((g.written for g in reversed(self.section.groups) if g.written is not None), None)
+        return mark.first <= 1 if last is None else 0 < mark.first - last.last <= 1
+
+    # -- lines without marks ----------------------------------------------------------------
+
+    def _take_text(self, i: int, block: Block) -> None:
+        text = block.text
+        orders = ORDER_WORDS.search(text) is not None
+        if not orders and self._heads_steps_below(i, block):
+            self._take_named_section(block)
+        elif orders or is_about_a_wall(text):
+            if not self._started and not (self.unmarked and block.stands >= 0.7):
+                self.out.header.append(block.line)
+            self._remark(block.line)
+        elif self.section is not None and self._is_unmarked_steps(self.section, block):
+            self._take_unmarked(self.section, block)
+        elif self.unmarked and block.stands >= 0.6 and step_count(text) >= 2:
+            self._open_section().groups.append(Group(block.line, 0, len(text), None))
+        elif not self._started:
+            self.out.header.append(block.line)
+        elif (
+            self.section is not None and block.stands >= 0.75 and step_count(text) >= 3 and not is_prose(text)
+        ):
+            self._open_section(block.line)
+        else:
+            self._remark(block.line)
+
+    def _heads_steps_below(self, i: int, block: Block) -> bool:
+        """Whether a line names the figures of the section that begins under it."""
+        return (
+            block.stands >= 0.55
+            and self._begins_below(i)
+            and len(block.text) < _LONGEST_HEADING
+            and not is_prose(block.text)
+        )
+
+    def _take_named_section(self, block: Block) -> None:
+        """A section by a line that names its figures, unless that line only adds to an open heading."""
+        if self.section is not None:
+            if not self.section.groups and self.section.heading is not None:
+                return  # a second heading line: the first one numbers, this one names the figures
+            written = self.section.groups[-1].written if self.section.groups else None
+            if written is not None and written.last < 4 and self.section.range is None:
+                return
+        self._open_section(block.line)
+
+    def _is_unmarked_steps(self, section: SectionText, block: Block) -> bool:
+        """Whether a line is the steps of a section that gives them without count marks."""
+        if not section.groups:
+            return block.stands >= 0.5
+        unmarked = section.groups[-1].written is None and section.heading is not None
+        return unmarked and block.stands >= 0.6
+
+    def _take_unmarked(self, section: SectionText, block: Block) -> None:
+        length = len(block.text)
+        if section.groups:
+            section.groups.append(Group(block.line, 0, length, None))
+        else:
+            self._take_steps(section, block.line, 0, end=length, mark=None)
+
+    # -- remarks ----------------------------------------------------------------------------
+
+    def _remark(self, line: Line, start: int = 0, end: int | None = None) -> None:
+        self.out.remarks.append(
+            Remark(
+                line,
+                start,
+                len(line.text) if end is None else end,
+                part=self.part.name if self.part else "",
+                group=self._last_group(),
+                section=self.section.number if self.section else None,
+            )
+        )
+
+    def _last_group(self) -> Group | None:
+        """The steps a remark stands behind: of the open section or, while it is empty, the one before."""
+        if self.section is not None and self.section.groups:
+            return self.section.groups[-1]
+        if self.part is None or len(self.part.sections) < 2 or self.section is not self.part.sections[-1]:
+            return None
+        before = self.part.sections[-2]
+        return before.groups[-1] if before.groups else None
+
+
+def _goes_on_with_dance(block: Block) -> bool:
+    """Whether a numbered section after a tag goes on with the dance."""
+    if block.number == 1:
+        return False
+    return (block.number or 0) > 1 or (block.range is not None and block.range[0] > 1)
+
+
+def _first_words(block: Block) -> str:
+    """The words of a block's first piece."""
+    return block.text[block.pieces[0].start : block.pieces[0].end].strip()
+
+
+def _resets(section: SectionText, mark: Mark) -> bool:
+    """Whether a mark starts a new section: it counts from 1 again after a full one."""
+    if mark.floating or (section.range is not None and section.range[1] - section.range[0] >= 8):
+        return False
+    counted = (g.written for g in reversed(section.groups) if g.written is not None)
+    last = next((written for written in counted if not written.floating), None)
+    return last is not None and mark.first <= 1 and last.last >= 6

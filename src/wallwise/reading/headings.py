@@ -1,0 +1,167 @@
+"""Headings: the lines that open a section, a part, a tag or an ending, by their words and numbers."""
+
+import re
+from dataclasses import dataclass
+
+from wallwise.glossary.load import words
+from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.wording import ORDINAL_WORDS, any_of, number_of
+
+_HEADING = words()["heading"]
+_NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
+_SECTION = re.compile(
+    rf"""
+    ^\W*(?:
+        {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?P<named>{_NUMBER}|[ivx]+)\b
+      | (?:s|sec|sect)(?P<short>\d{{1,2}})\b
+      | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
+        {any_of(_HEADING["counted"])}(?:\s+(?:counts?|beats?))?\b
+    )
+    (?:
+        \s*\(?\s*(?:counts?\s*)?\(?
+        (?P<from>\d{{1,3}})\s*(?:-|to)\s*(?P<to>\d{{1,3}})
+        \)?(?:\s*counts?)?\s*\)?
+    )?
+    (?P<rest>\W.*|)$
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_NO_SECTION = re.compile(r"\s*(?:restarts?|walls?)\b", re.IGNORECASE)
+_RANGE_BEHIND = re.compile(
+    r"""
+    [\s:.,-]*[\[(]?\s*(?:counts?\s*)?
+    (?P<from>\d{1,3})\s*-\s*(?P<to>\d{1,3})
+    \s*(?:counts?)?\s*[\])]?\s*[:.-]?(?=\s|$)
+    """,
+    re.VERBOSE,
+)
+_RANGE = re.compile(
+    r"""
+    ^\W*?(?P<open>[\[(])?\s*(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
+    (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})
+    \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
+_PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest>.*)$", re.IGNORECASE)
+_PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
+_PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
+_PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
+_PART_SECTION = re.compile(
+    r"""
+    ^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$
+    | ^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$
+    """,
+    re.VERBOSE,
+)
+_EXTRA = re.compile(
+    rf"""
+    ^\W*(?P<name>
+        (?:(?:1st|2nd|3rd|first|second|big|little|short|long)\s+)?
+        {any_of(_HEADING["extra"])}
+        (?:\s*[1-9A-C]\b(?!\s*(?:counts?|beats?|restarts?|-count)))?
+    )\b(?P<rest>.*)$
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """What a line heads.
+
+    `kind`: ``heading`` (of a section), ``part`` or ``extra`` (tag, bridge, ending).  `rest` is where its own
+    words begin, `range` the counts that it gives, `name` a part's letter or the extra's words.
+    """
+
+    kind: str
+    rest: int
+    number: int | None = None
+    name: str = ""
+    range: tuple[int, int] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """Counts `first` to `last` at the beginning of a line; its words begin at `rest`."""
+
+    first: int
+    last: int
+    rest: int
+    bracketed: bool
+
+
+def head_of(text: str) -> Head | None:
+    """What the line heads for certain, whatever stands around it; None where it heads nothing."""
+    return _section_of_part(text) or _part(text) or _section(text) or _bars(text) or _extra(text)
+
+
+def starts_block(text: str) -> bool:
+    """Whether a line looks like a heading, so that it cannot go on with the line before it."""
+    if any(pattern.match(text) for pattern in (_SECTION, _EXTRA, _PART, _PART_SECTION)):
+        return True
+    counts = _RANGE.match(text)
+    return counts is not None and counts["open"] is not None
+
+
+def leading_range(text: str) -> Range | None:
+    """The counts that a line begins with ("1-8 …", "[9-16] …"); None where it begins with none."""
+    found = _RANGE.match(text)
+    if found is None or int(found["to"]) <= int(found["from"]):
+        return None
+    bracketed = found["open"] is not None and found["close"] is not None
+    return Range(int(found["from"]), int(found["to"]), rest=found.start("rest"), bracketed=bracketed)
+
+
+def _section_of_part(text: str) -> Head | None:
+    found = _PART_SECTION.match(text)
+    if found is None:
+        return None
+    letter = found["letter"] or found["letter2"]
+    number = int(found["number"] or found["number2"])
+    rest = found.start("rest" if found["letter"] else "rest2")
+    counts, rest = _range_behind(text, rest)
+    return Head("part", rest, number, letter.upper(), counts)
+
+
+def _part(text: str) -> Head | None:
+    """The part of "Part B …", unless its words go on to list the parts ("Part A 32, B 16")."""
+    found = _PART.match(text)
+    if found is None:
+        return None
+    rest = found["rest"]
+    if _PARTS_LISTED.search(rest) or _PARTS_JOINED.match(rest) or _PART_NAMED.search(rest):
+        return None
+    return Head("part", found.start("rest"), name=found["letter"].upper())
+
+
+def _section(text: str) -> Head | None:
+    found = _SECTION.match(text)
+    if found is None or _NO_SECTION.match(found["rest"]):
+        return None
+    number = number_of(found["named"] or found["short"] or found["nth"])
+    if number is None:
+        return None
+    counts, rest = _range_behind(text, found.start("rest"))
+    if counts is None and found["from"]:
+        counts = int(found["from"]), int(found["to"])
+    return Head("heading", rest, number, range=counts)
+
+
+def _range_behind(text: str, rest: int) -> tuple[tuple[int, int] | None, int]:
+    """The range after a heading's number ("Section 2 [9-16]: …"), and where the words after it begin."""
+    found = _RANGE_BEHIND.match(text[rest:])
+    if found is None or int(found["to"]) - int(found["from"]) < 2:
+        return None, rest
+    return (int(found["from"]), int(found["to"])), rest + found.end()
+
+
+def _bars(text: str) -> Head | None:
+    found = _BARS.match(text)
+    return Head("heading", found.start("rest")) if found else None
+
+
+def _extra(text: str) -> Head | None:
+    found = _EXTRA.match(text)
+    return Head("extra", found.start("rest"), name=found["name"].strip()) if found else None

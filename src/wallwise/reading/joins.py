@@ -1,0 +1,78 @@
+"""Joins: the logical lines of a sheet, of which hard line breaks have made several rows."""
+
+import re
+
+from wallwise.reading.headings import starts_block
+from wallwise.reading.marks import Mark, leading_mark
+from wallwise.reading.rows import Row
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.wording import ORDER_WORDS
+
+_ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
+_KEY = re.compile(r"^[A-Za-z ]{2,20}:\s")
+_SIDE = re.compile(r"[LR]\b(?!\s?[:.])")
+_BREAKS_OFF = re.compile(
+    r"""
+    (?:
+        , | [^\d\s]\s- | &
+      | \b(?:and|to|the|of|on|onto|over|beside|next|a|with|then|by|stepping|turning|closing|in|for|at|from
+            |your|is|are|you|this|an)
+    )$
+    | [(\[][^)\]]*$
+    """,
+    re.VERBOSE,
+)
+_WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
+_SHORT = 18  # a line shorter than this was not broken off by its margin,
+_FULL = 60  # one as long as this may have been
+
+
+def joined(rows: list[Row]) -> list[Row]:
+    """The rows, each with those that go on with it."""
+    whole: list[Row] = []
+    for row in rows:
+        if whole and _continues(whole[-1], row):
+            whole[-1] = Row(whole[-1].line.join(row.line), row.paragraph)
+        else:
+            whole.append(row)
+    return whole
+
+
+def _continues(last: Row, row: Row) -> bool:
+    """Whether `row` goes on with the logical line before it."""
+    before, text = last.line.text, row.line.text
+    mark, mark_before = leading_mark(text), leading_mark(before)
+    opens = starts_block(text)
+    if mark_before is not None and _is_bare(before, mark_before) and mark is None and not opens:
+        return True
+    unclosed = before.count("(") > before.count(")")
+    # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
+    if row.bullet or opens or (mark is not None and not unclosed):
+        return False
+    if _BREAKS_OFF.search(before.rstrip()):
+        return True
+    if _ENDS_MARKED.search(before) or row.paragraph != last.paragraph or _KEY.match(text):
+        return False
+    if unclosed or before.count("[") > before.count("]"):
+        return True
+    if ORDER_WORDS.match(text) or text.startswith(("->", "*", "\u2022", "(")):
+        return False
+    if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
+        return True
+    return mark_before is None and _runs_on(before, text)
+
+
+def _is_bare(text: str, mark: Mark) -> bool:
+    """Whether a count mark stands in a row of its own, so that its words follow in the next."""
+    return mark.end >= len(text.rstrip()) and text.lstrip("([ ")[:1] in "0123456789&"
+
+
+def _runs_on(before: str, text: str) -> bool:
+    """Whether both lines are running prose, which goes on until the paragraph ends."""
+    return (
+        len(before) >= _FULL
+        and not before.rstrip().endswith(":")
+        and not before.isupper()
+        and known_share(text) > 0.3
+        and len(_WORDS_OF_PROSE.findall(before)) >= 8
+    )

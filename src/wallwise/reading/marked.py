@@ -1,0 +1,151 @@
+"""Pieces: a line cut at its count marks, whether these stand before their steps or after them."""
+
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+
+from wallwise.reading.marks import NUMBER_WORDS, Mark, leading_mark
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.wording import any_of
+
+_EIGHT = list(NUMBER_WORDS)[:8]
+_TWELVE = list(NUMBER_WORDS)[:12]
+_COUNT = rf"(?:\d{{1,2}}|&|{'|'.join(_TWELVE)})"
+_BRACKETED = re.compile(
+    rf"""
+    [\[(]\s*(?:(?:on|for)\s+)?
+    (?:(?:counts?|cts?|beats?)\.?\s*:?\s*)?
+    (?=\d|&|{any_of(_EIGHT)}\b)
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_MIDWAY = re.compile(
+    r"""
+    (?<=[,;.|\t])\s*(?=(?:\d|&)\s?)
+    | \s{2,}(?=(?:\d|&))
+    | (?<=\s-)\s(?=\d)
+    | \s/\s*(?=\d)
+    """,
+    re.VERBOSE,
+)
+_AT_END = re.compile(
+    rf"""
+    (?: (?<!\d)[:,.] | (?<=\d), | \s- | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
+    (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
+    (?=
+        {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*{_COUNT})*
+        [.)]?\s*(?:[.;]|$)
+    )
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_OF_COUNTS = re.compile(
+    r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A stretch of a block's line with the count mark that governs it (None: none does)."""
+
+    mark: Mark | None
+    start: int
+    end: int
+
+
+def ends_in(text: str, mark: Mark, signs: str) -> bool:
+    """Whether one of the signs closes a mark of the text ("2." or "2)")."""
+    return text[mark.start : mark.end].strip()[-1:] in signs
+
+
+def split_marks(text: str, lead: Mark | None) -> list[Piece]:
+    """The pieces of a line that begins with the mark `lead`; at least one."""
+    marks = _marks_in(text, lead)
+    if not marks:
+        return [Piece(None, 0, len(text))]
+    if _only_numbers(text, marks):
+        return _before_marks(marks[1:], begin=marks[0].end)
+    words_before = text[: marks[0].start].strip(" \t.,;:-([")
+    if words_before and known_share(words_before) > 0.2:
+        if not text[marks[-1].end :].strip(" .,;:)*"):
+            return _before_marks(marks)
+        if lead is None and _is_set_off(text, marks[0]):
+            pieces = _before_marks(marks)
+            tail = marks[-1].end
+            return [*pieces, Piece(None, tail, len(text))] if tail < len(text) else pieces
+    pieces = [Piece(mark, mark.end, after.start) for mark, after in pairwise(marks)]
+    return [*pieces, Piece(marks[-1], marks[-1].end, len(text))]
+
+
+def _marks_in(text: str, lead: Mark | None) -> list[Mark]:
+    marks = [lead] if lead is not None else []
+    for start in _mark_places(text, lead.end if lead is not None else 0):
+        last = marks[-1] if marks else None
+        if last is not None and start < last.end:
+            continue
+        mark = leading_mark(text, start)
+        if mark is not None and _follows(last, mark, text):
+            marks.append(mark)
+    return marks
+
+
+def _mark_places(text: str, at: int) -> list[int]:
+    """Where from `at` on a mark can stand inside a line."""
+    places = {found.start() for found in _BRACKETED.finditer(text, at)}
+    places |= {found.end() for found in _MIDWAY.finditer(text, at)}
+    places |= {found.end() for found in _AT_END.finditer(text, at)}
+    return sorted(places)
+
+
+def _before_marks(marks: list[Mark], *, begin: int = 0) -> list[Piece]:
+    """Pieces each of which its mark follows."""
+    starts = [begin, *(mark.end for mark in marks)]
+    return [Piece(mark, start, mark.start) for mark, start in zip(marks, starts, strict=False)]
+
+
+def _is_set_off(text: str, mark: Mark) -> bool:
+    """Whether a bracket or a colon sets a mark off from the words before it."""
+    if text[mark.start : mark.start + 2].strip().startswith(("(", "[")):
+        return True
+    return text[max(0, mark.start - 1) : mark.start + 1].strip().startswith(":")
+
+
+def _only_numbers(text: str, marks: list[Mark]) -> bool:
+    """Whether the first mark only numbers the line of a list: "2. Cross R over L (3 & 4)"."""
+    if len(marks) < 2 or marks[0].start > 0 or len(marks[0].beats) > 1 or marks[0].first.denominator > 1:
+        return False
+    return (
+        ends_in(text, marks[0], ".)")
+        and text[marks[1].start] in "[("
+        and len(marks[1].beats) > 1
+        and known_share(text[marks[0].end : marks[1].start]) > 0.2
+    )
+
+
+def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
+    """Whether a mark met inside a line can be one: it goes on where the last one stopped."""
+    if mark.floating:
+        return last is not None
+    bracketed = text[mark.start : mark.start + 1] in "[("
+    if not bracketed and _OF_COUNTS.search(text[: mark.start]):
+        return False
+    if last is None:
+        return _can_be_first(mark, text, bracketed=bracketed)
+    gap = mark.first - last.last
+    if bracketed:
+        numbered = len(last.beats) == 1 and last.start == 0 and ends_in(text, last, ".)")
+        return (numbered and len(mark.beats) > 1) or 0 < gap <= 2 or mark.first <= 1
+    return 0 < gap <= 1 or (mark.first <= 1 and len(mark.beats) > 1 and last.last >= 4)
+
+
+def _can_be_first(mark: Mark, text: str, *, bracketed: bool) -> bool:
+    """Whether the first mark of a line can stand behind words."""
+    if len(mark.beats) > 1:
+        return True
+    if bracketed:
+        return mark.first == 1 or text[mark.start + 1 : mark.start + 6].lower().startswith("count")
+    ends_line = mark.end >= len(text.rstrip(" ."))
+    return (
+        ends_line and known_share(text[: mark.start]) > 0.5 and "," not in text[mark.start - 2 : mark.start]
+    )

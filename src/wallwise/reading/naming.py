@@ -1,0 +1,217 @@
+"""Naming: the walls, counts, facings and orders that a stretch of a remark names."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from typing import NamedTuple
+
+from wallwise.dance.model import Span
+from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.outline import PartText, Remark
+from wallwise.reading.tokens import TURN
+from wallwise.reading.wording import ORDINAL_WORDS, number_of
+
+_TEN = list(NUMBER_WORDS)[:10]
+_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
+_NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
+_ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
+_WALLS = re.compile(
+    rf"""
+    \b(?:walls?|wls?|rotations?|repetitions?|w(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
+    (?P<listed>
+        {_NUMBER}
+        (?:
+            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?
+            {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:))
+        )*
+    )\b
+    | \b(?P<nth>
+        {_NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{_NTH})*
+    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
+    | \bw(?P<short>\d{{1,2}})\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_KIND = re.compile(
+    r"""
+    \b(?P<restart>
+        re-?starts? | re-?starting
+      | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
+      | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
+      | go[ ]back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
+    )\b
+    | \b(?P<tag>tags?|bridges?|add)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_NEGATED = re.compile(
+    r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)",
+    re.IGNORECASE,
+)
+_COUNTS = re.compile(
+    rf"""
+    \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)\s+
+        (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
+        (?P<danced>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
+    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
+    | \bcounts?\s*(?P<count>\d{{1,3}})\b
+    | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
+    | \b(?P<nth>\d{{1,2}}(?:st|nd|rd|th)|{"|".join(ORDINAL_WORDS)})
+        \s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b
+    | \b(?P<eights>{"|".join(_TEN[:8])}|\d)\s+(?:eights|8s|8's|sections|sixes|sets)\b
+    | \b(?P<half>halfway|half[ ]way)\b
+    | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|beats?)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_CLOCK = re.compile(
+    r"""
+    \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)
+    | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
+    | \b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))
+    | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
+    | \b(?P<wall>front|back|home)\s+wall
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_STARTS_FACING = re.compile(
+    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE
+)
+
+
+class Clock(NamedTuple):
+    """A facing that a line names, in 48ths of a turn clockwise from the front, and its place in the line."""
+
+    facing: int
+    start: int
+    end: int
+
+
+@dataclass(slots=True)
+class Named:
+    """What a stretch of a remark names.
+
+    `kind`: ``restart``, ``tag``, ``both`` or nothing.  `walls` are wall numbers with their places in the
+    line, `counts` what `counts_meant` can read.
+    """
+
+    remark: Remark
+    kind: str
+    walls: list[tuple[int, int]]
+    counts: list[re.Match[str]]
+    clocks: list[Clock]
+
+    @property
+    def text(self) -> str:
+        """The words of the stretch."""
+        return self.remark.text
+
+    @property
+    def span(self) -> Span:
+        """Its place in the sheet."""
+        return self.remark.line.span(self.remark.start, self.remark.end)
+
+    def faced_on(self, i: int) -> tuple[int, Span] | None:
+        """The facing claimed for the i-th wall, and its place: the clock named nearest after the wall.
+
+        What says "starts at" is no claim of it.
+        """
+        near = [clock for clock in self.clocks if self._is_told_of(i, clock)]
+        if len(self.clocks) == len(self.walls) > 1:
+            near = [self.clocks[i]]
+        if not near:
+            return None
+        return near[-1].facing, self.remark.line.span(near[-1].start, near[-1].end)
+
+    def _is_told_of(self, i: int, clock: Clock) -> bool:
+        begin, end = self.remark.start, self.remark.end
+        at = self.walls[i][1]
+        until = next((place for _, place in self.walls[i + 1 :] if place > at), end)
+        if not (at <= clock.start < until or len(self.walls) == 1 or not begin <= at < end):
+            return False
+        return not _STARTS_FACING.search(self.remark.line.text[begin : clock.start])
+
+
+def names_in(remark: Remark) -> Named:
+    """What a remark names."""
+    text, start, end = remark.line.text, remark.start, remark.end
+    walls = list(_WALLS.finditer(text, start, end))
+    counts = [
+        found
+        for found in _COUNTS.finditer(text, start, end)
+        if not any(wall.start() <= found.start(found.lastgroup or 0) < wall.end() for wall in walls)
+    ]
+    numbered = [
+        (number, wall.start())
+        for wall in walls
+        for word in _ONE_NUMBER.findall(wall["listed"] or wall["nth"] or wall["short"])
+        if (number := number_of(word)) is not None
+    ]
+    return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
+
+
+def _kind(text: str, start: int, end: int) -> str:
+    kinds = [
+        found.lastgroup
+        for found in _KIND.finditer(text, start, end)
+        if not _NEGATED.search(text[max(start, found.start() - 6) : min(end, found.end() + 10)])
+    ]
+    if "tag" in kinds and "restart" in kinds:
+        return "both"
+    return (kinds[0] or "") if kinds else ""
+
+
+def clocks_in(text: str, start: int, end: int) -> list[Clock]:
+    """The facings that ``text[start:end]`` names, by the clock or by the front and back of the hall."""
+    return [Clock(_facing(found), found.start(), found.end()) for found in _CLOCK.finditer(text, start, end)]
+
+
+def _facing(found: re.Match[str]) -> int:
+    wall = found["faced"] or found["wall"]
+    if wall:
+        return TURN // 2 if wall.lower() == "back" else 0
+    hour = found["hour"] or found["bare"]
+    hours = int(hour) if hour else NUMBER_WORDS[found["spelt"].lower()]
+    return (hours % 12 * 60 + int(found["minute"] or 0)) * TURN // 720
+
+
+def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """A sentence that orders a tag and a restart, each on its own walls, cut between them; else whole."""
+    kinds = list(_KIND.finditer(text, start, end))
+    cuts = [
+        after.start()
+        for before, after in pairwise(kinds)
+        if before.lastgroup != after.lastgroup
+        and _WALLS.search(text, before.end(), after.start())
+        and _WALLS.search(text, after.end(), end)
+    ]
+    return list(zip([start, *cuts], [*cuts, end], strict=True))
+
+
+def is_exact(counts: re.Match[str]) -> bool:
+    """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
+    return bool(counts["danced"] or counts["section"] or counts["nth"])
+
+
+def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | None:
+    """The counts of the main part that a phrase means ("24 counts", "section 2"); None for too many."""
+    told = counts["danced"] or counts["counts"] or counts["count"]
+    if told:
+        return Fraction(int(told))
+    if counts["spelt"]:
+        return Fraction(NUMBER_WORDS[counts["spelt"].lower()])
+    if main is None:
+        return None
+    if counts["half"]:
+        return main.counts / 2
+    number = number_of(counts["section"] or counts["nth"] or counts["eights"])
+    return None if number is None else section_end(main, number)
+
+
+def section_end(main: PartText | None, number: int) -> Fraction | None:
+    """The last count of a section of the main part; None where there is no such section."""
+    if main is None or not 0 < number <= len(main.sections):
+        return None
+    section = main.sections[number - 1]
+    return section.base + section.counts - 1

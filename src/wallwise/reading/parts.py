@@ -1,0 +1,85 @@
+"""The parts of a sheet, each solved: the dance's own first, then its tags, bridges and ending."""
+
+from __future__ import annotations
+
+import re
+
+from wallwise.dance.model import Foot
+from wallwise.reading.claims import claim_beside, end_claim, without_claims
+from wallwise.reading.goals import dance_goal, ending_goal, tag_goal
+from wallwise.reading.orders import read_orders
+from wallwise.reading.outline import Outline, PartText, Remark
+from wallwise.reading.passages import passages_of
+from wallwise.reading.record import PartReading, Passage, Reading
+from wallwise.reading.sequence import read_sequence
+from wallwise.reading.solve import Goal, Solution, solve
+from wallwise.reading.steps import part_of
+
+_ENDING = re.compile(r"(?:tag \()?(?:ending|finish|finale|outro|end\b)", re.IGNORECASE)
+
+
+def read_parts(reading: Reading) -> None:
+    """Fill in the reading's parts, its orders and what it claims of the end."""
+    out = reading.outline
+    header = [Remark(line, 0, len(line.text)) for line in out.header]
+    usual = _usual(out)
+    passages = {part.name: passages_of(part, bar=out.bar, usual=usual) for part in out.parts}
+    _name_tags(out, header, passages)
+    reading.orders = read_orders(out, header)
+    phrased = reading.orders.sequence is not None
+    reading.end_claim = None if phrased else end_claim(out)
+    claim_beside(reading, passages)
+    goal = dance_goal(reading, phrased=phrased)
+    ended = Foot.LEFT
+    for part in out.parts:
+        if not part.extra:
+            ended = _solve(reading, part, passages[part.name], goal=goal).ended
+    for part in out.parts:
+        if part.extra:
+            _solve_extra(reading, part, passages[part.name], ended=ended)
+
+
+def _solve(reading: Reading, part: PartText, passages: list[Passage], *, goal: Goal) -> Solution:
+    solution = solve([passage.layouts for passage in passages], goal)
+    read = PartReading(part, passages, solution, part_of(part, passages, solution))
+    reading.parts[part.name] = read
+    return solution
+
+
+def _solve_extra(reading: Reading, part: PartText, passages: list[Passage], *, ended: Foot) -> None:
+    """Solve a tag, a bridge or an ending; `ended` is the foot that bears the weight after the dance."""
+    goal = tag_goal(ended, reading.main.solution)
+    if is_ending(part.name):
+        # Where the room faces when the song closes is not known here.
+        goal = ending_goal()
+        for passage in passages:
+            passage.layouts = [without_claims(layout) for layout in passage.layouts]
+    _solve(reading, part, passages, goal=goal)
+
+
+def is_ending(name: str) -> bool:
+    """Whether an extra part of that name closes the song rather than adding to a wall."""
+    return _ENDING.match(name) is not None
+
+
+def _usual(out: Outline) -> int:
+    """The counts of a section that does not say how long it is: as its fellows, else two bars."""
+    ranges = [r[1] - r[0] + 1 for part in out.parts for s in part.sections if (r := s.range) is not None]
+    if ranges:
+        return max(set(ranges), key=ranges.count)
+    return 2 * out.bar
+
+
+def _name_tags(out: Outline, header: list[Remark], passages: dict[str, list[Passage]]) -> None:
+    """Call an extra part a tag, in its name, where no sequence calls it by the name it has."""
+    names, _ = read_sequence([*header, *out.remarks]) or ((), ())
+    called = {name.lower() for name in names}
+    for part in out.parts:
+        old = part.name
+        if not part.extra or old.lower() in called or old.lower().startswith("tag"):
+            continue
+        part.name = f"Tag ({old.lower()})"
+        passages[part.name] = passages.pop(old)
+        for remark in out.remarks:
+            if remark.part == old:
+                remark.part = part.name

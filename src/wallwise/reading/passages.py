@@ -1,0 +1,107 @@
+"""A part's text to passages: every piece of it with the ways to lay it on the part's beats."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from fractions import Fraction
+
+from wallwise.reading.beats import place_section
+from wallwise.reading.claims import claim_before
+from wallwise.reading.layout import Layout
+from wallwise.reading.outline import Group, PartText, SectionText
+from wallwise.reading.pieces import few, in_time, items_in, on_beats
+from wallwise.reading.record import Passage
+from wallwise.reading.repeats import repeated, same_of
+from wallwise.reading.tidy import Line
+
+_COUNTS = re.compile(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
+_UNSURE = 1.0  # a repeat's words that read better than this by themselves are no repeat
+# How long a section is that does not say so, in sections of the usual length, with what it costs.
+_LENGTHS = (
+    (Fraction(1), 0.0), (Fraction(2), 0.7), (Fraction(1, 2), 0.7),
+    (Fraction(3, 2), 1.2), (Fraction(3), 1.5), (Fraction(4), 1.5),
+)  # fmt: skip
+
+
+def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
+    """Every piece of a part with its layouts, sections placed one after the other.
+
+    `bar` is the beats of a bar, `usual` the counts of a section that does not say how long it is.
+    """
+    cursor, wrapped = Fraction(1), False
+    passages: list[Passage] = []
+    for section in part.sections:
+        section.base = cursor
+        place_section(section, cursor, bar=bar, usual=usual, danced=wrapped)
+        wrapped = section.wraps
+        marked = [group for group in section.groups if group.beats]
+        for group in marked:
+            passages.append(_marked(section, group, passages))
+            claim_before(passages)
+        if not marked:
+            passages.append(_unmarked(section, passages, usual))
+        cursor += section.counts
+    return passages
+
+
+def _marked(section: SectionText, group: Group, before: list[Passage]) -> Passage:
+    """A piece under a count mark."""
+    acts = items_in(group.text)[1]
+    layouts = list(on_beats(group.text, group.beats))
+    same = same_of(acts)
+    if same is not None and (not layouts or layouts[0].cost > _UNSURE):
+        first = group.beats[0]
+        counts = Fraction(group.beats[-1] // 1 - first // 1 + 1)
+        layouts = repeated(same, first, counts, before=before, section=section) + layouts
+    return Passage(section, group, few(layouts), list(acts))
+
+
+def _unmarked(section: SectionText, before: list[Passage], usual: int) -> Passage:
+    """A section without count marks: its figures last as long as they last, and fill it."""
+    group = _one_group(section)
+    told = section.counts if section.range else _counts_in(section)
+    sizes = ((told, 0.0),) if told else tuple((usual * times, extra) for times, extra in _LENGTHS)
+    best: list[Layout] = []
+    chosen = sizes[0][0]
+    for counts, extra in sizes:
+        layouts = _filling(section, group, counts, before=before)
+        if extra:
+            layouts = [replace(lay, cost=lay.cost + extra) for lay in layouts]
+        if layouts and (not best or layouts[0].cost < best[0].cost):
+            best, chosen = layouts, counts
+    section.counts = chosen
+    if best and best[0].over:
+        section.counts = chosen + best[0].over
+    elif best and best[0].left and not section.range:
+        section.counts = chosen - best[0].left
+    return Passage(section, group, few(best), list(items_in(group.text)[1]))
+
+
+def _filling(section: SectionText, group: Group, counts: Fraction, *, before: list[Passage]) -> list[Layout]:
+    """The ways to fill that many counts with the text, or with what it repeats, cheapest first."""
+    layouts = list(in_time(group.text, section.base, counts))
+    same = same_of(items_in(group.text)[1])
+    if same is not None:
+        layouts += repeated(same, section.base, counts, before=before, section=section)
+        layouts.sort(key=lambda lay: lay.cost)
+    return layouts
+
+
+def _one_group(section: SectionText) -> Group:
+    """The lines of a section without marks as one stretch of text."""
+    first, *rest = section.groups
+    if not rest:
+        return first
+    line = first.line.slice(first.start, first.end)
+    for group in rest:
+        comma = Line(line.text + ",", [*line.starts, line.ends[-1]], [*line.ends, line.ends[-1]])
+        line = comma.join(group.line.slice(group.start, group.end))
+    return Group(line, 0, len(line.text), None)
+
+
+def _counts_in(section: SectionText) -> Fraction | None:
+    """How long a section says it is, in its heading or else its first line: "(4 counts)"."""
+    line = section.heading if section.heading is not None else section.groups[0].line
+    found = _COUNTS.search(line.text)
+    return Fraction(int(found[1])) if found and int(found[1]) > 1 else None

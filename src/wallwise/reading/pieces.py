@@ -1,0 +1,72 @@
+"""A piece of text by itself: what it says, and the ways to lay that on beats.
+
+All of it is remembered, since a sheet that is read to try a mend differs by a word from the
+one read before, and since verses repeat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from functools import lru_cache
+
+from wallwise.glossary.lexicon import lexicon
+from wallwise.reading.clauses import Act, read_acts
+from wallwise.reading.layout import Layout, on_slots, on_time
+from wallwise.reading.moves import Item
+from wallwise.reading.solve import Goal, Solution, solve
+from wallwise.reading.tokens import tokenize
+from wallwise.reading.ways import items_of
+
+LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
+_REMEMBERED = 8192  # pieces: a hundred sheets or so
+_MOST_LAYOUTS = 8
+_TOO_DEAR = 3.5  # above the cheapest layout
+_NO_READING = 4.0  # what costs more is not what the text says
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def items_in(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
+    """The items of a piece of text, and the acts they were made from."""
+    acts = read_acts(tokenize(text[:LONGEST_PIECE], lexicon()))
+    return tuple(items_of(acts)), tuple(acts)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
+    """The ways to dance a piece of text on the beats that its mark writes out."""
+    items = list(items_in(text)[0])
+    layouts = on_slots(items, beats)
+    whole = all(beat.denominator == 1 for beat in beats)
+    if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):
+        layouts = layouts + on_time(items, beats[0], Fraction(len(beats)))
+    return tuple(layouts)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def in_time(text: str, start: Fraction, counts: Fraction) -> tuple[Layout, ...]:
+    """The ways to dance a piece of text without a mark so that it fills `counts`."""
+    return tuple(on_time(list(items_in(text)[0]), start, counts))
+
+
+def few(layouts: Iterable[Layout]) -> list[Layout]:
+    """The layouts worth searching, cheapest first: no two alike, none much dearer than the cheapest."""
+    ranked = sorted(layouts, key=lambda lay: lay.cost)
+    kept: list[Layout] = []
+    seen = set()
+    for layout in ranked:
+        if layout.cost > ranked[0].cost + _TOO_DEAR or len(kept) == _MOST_LAYOUTS:
+            break
+        key = tuple((at, m.foot, m.kinds, m.turns, m.faces, m.weight) for at, m in layout.moves)
+        if key not in seen:
+            seen.add(key)
+            kept.append(layout)
+    return kept
+
+
+def read_alone(text: str, *, start: Fraction, counts: Fraction, goal: Goal) -> Solution | None:
+    """A piece of text read by itself so that it fills `counts`, or None where it does not by far."""
+    layouts = few(in_time(text, start, counts))
+    if not layouts or not layouts[0].moves or layouts[0].cost > _NO_READING:
+        return None
+    return solve([layouts], goal)

@@ -1,0 +1,161 @@
+"""What was danced before, once more on later beats: "the same on the other foot"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from itertools import product
+
+from wallwise.dance.model import Foot
+from wallwise.reading.clauses import Act
+from wallwise.reading.layout import Layout
+from wallwise.reading.moves import mirrored
+from wallwise.reading.outline import SectionText
+from wallwise.reading.record import Passage
+from wallwise.reading.silent import Placed
+from wallwise.reading.ways import ticks
+
+_HALF = Fraction(1, 2)
+_EACH = 3  # layouts tried of each passage repeated
+_ENOUGH = 12  # layouts of a repeat
+_WRONG_FOOT = 3.0  # a repeat on another foot than the sheet tells
+_ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
+
+
+def same_of(acts: Sequence[Act]) -> Act | None:
+    """The "same again" among the acts, with the turn, the count and the facing told beside it."""
+    same = next((a for a in acts if a.verb == "same"), None)
+    if same is None:
+        return None
+    for act in acts:
+        if act.verb == "turn" and act.turn is not None and same.turn is None:
+            same = replace(
+                same,
+                turn=act.turn,
+                faces=same.faces or act.faces,
+                faces_at=same.faces_at or act.faces_at,
+                number=act.number,
+            )
+    return same
+
+
+def repeated(
+    same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText
+) -> list[Layout]:
+    """What was danced before, once more from beat `first` for `counts`, on the same foot or the other.
+
+    Empty where the passages in `before` hold nothing that could be meant.
+    """
+    sources = _sources(same, first, counts, before=before, section=section)
+    if not sources:
+        return []
+    shift = _shift(sources, first)
+    found: list[Layout] = []
+    for choice in product(*[passage.layouts[:_EACH] for passage in sources]):
+        cost = sum(layout.cost for layout in choice)
+        plain = tuple(
+            (at + shift, replace(move, faces=None, weight=None))
+            for layout in choice
+            for at, move in layout.moves
+        )
+        mirror = tuple((at, mirrored(move)) for at, move in plain)
+        for moves, flipped in ((plain, False), (mirror, True)):
+            price = cost + _foot_cost(same, moves, flipped)
+            found += [
+                Layout(price + extra, _claiming(turned, same))
+                for turned, extra in _with_turn(moves, same, section)
+            ]
+        if len(found) > _ENOUGH:
+            break
+    return found
+
+
+def _shift(sources: list[Passage], first: Fraction) -> Fraction:
+    """How far the sources move to begin at `first`; a step before their first count keeps its place."""
+    start = Fraction(sources[0].layouts[0].moves[0][0] // 1)
+    begin = min((p.group.beats[0] for p in sources if p.group.beats), default=start)
+    if begin.denominator != 1 and first.denominator == 1:
+        begin = Fraction(begin // 1 + 1)
+    return first - begin
+
+
+def _claiming(moves: tuple[Placed, ...], same: Act) -> tuple[Placed, ...]:
+    """The repeated moves with the facing that the repeat is said to end in."""
+    if same.faces is None or not moves:
+        return moves
+    at, last = moves[-1]
+    return (*moves[:-1], (at, replace(last, faces=same.faces, faces_at=same.faces_at)))
+
+
+def _with_turn(
+    moves: tuple[Placed, ...], same: Act, section: SectionText
+) -> Iterator[tuple[tuple[Placed, ...], float]]:
+    """The repeated moves with the turn that the repeat adds, on the count it names or on any."""
+    if same.turn is None:
+        yield moves, 0.0
+        return
+    added = ticks(same.turn)
+    for i, (at, move) in enumerate(moves):
+        on = at - section.base + 1
+        if (same.number is not None and on != same.number) or move.foot is Foot.NONE:
+            continue
+        turns = tuple((size + own, cost + price) for size, cost in added for own, price in move.turns)
+        yield (*moves[:i], (at, replace(move, turns=turns)), *moves[i + 1 :]), 0.1 if same.number else 0.4
+
+
+def _foot_cost(same: Act, moves: tuple[Placed, ...], flipped: bool) -> float:
+    """What it costs to believe that the repeat is on this foot."""
+    lead = same.foot or same.toward or (same.feet[0] if same.feet else None)
+    if lead in _ONE_FOOT:
+        foot = next((move.foot for _, move in moves if move.foot in _ONE_FOOT), None)
+        if foot is None:
+            return 0.1 if flipped else 0.2
+        return 0.1 if foot is lead else _WRONG_FOOT
+    if same.same in ("other", "reverse"):
+        return 0.1 if flipped else _WRONG_FOOT
+    return 0.3 if flipped else 0.1
+
+
+# -- what is repeated --------------------------------------------------------------------------
+
+
+def _sources(
+    same: Act, first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText
+) -> list[Passage]:
+    """The passages a repeat means: those of the counts it names, else those just before it."""
+    placed = [p for p in before if p.layouts and p.layouts[0].moves]
+    if same.counts is not None:
+        a, b = same.counts
+        if same.of_section:
+            return [p for p in placed if a <= p.section.number <= b]
+        found = _counted(placed, same.counts, section=section, first=first)
+        if not found and a == b:  # "repeat section 2"
+            found = [p for p in placed if p.section.number == a]
+        if found:
+            return found
+    return placed[_index_from(placed, first - counts - _HALF) :]
+
+
+def _begins(passage: Passage) -> Fraction:
+    return passage.layouts[0].moves[0][0]
+
+
+def _counted(
+    placed: list[Passage], counts: tuple[int, int], *, section: SectionText, first: Fraction
+) -> list[Passage]:
+    """The passages on those counts, counted in this section, through the part, or in the section before."""
+    for shift in (section.base - 1, Fraction(0), section.base - 9):
+        low, high = counts[0] + shift - _HALF, counts[1] + shift + 1
+        found = [p for p in placed if low <= _begins(p) < high]
+        if found and _begins(found[0]) < first:
+            return found
+    return []
+
+
+def _index_from(placed: list[Passage], earliest: Fraction) -> int:
+    """Where the passages at the end begin of which none starts before `earliest`."""
+    index = len(placed)
+    while index and _begins(placed[index - 1]) >= earliest:
+        index -= 1
+    return index

@@ -1,0 +1,98 @@
+"""Restarts: on which wall, after how many counts, facing where, and with which step change."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from wallwise.dance.model import Span
+from wallwise.reading.changes import change_at, changed_to
+from wallwise.reading.naming import Named, counts_meant, is_exact
+from wallwise.reading.outline import PartText, Remark
+
+_HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECASE)
+_OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
+
+NOWHERE = Span(0, 0)
+"""The place of an order that no words of the sheet tell."""
+
+_Counts = tuple[Fraction, re.Match[str]]
+
+
+@dataclass(slots=True)
+class RestartOrder:
+    """A restart as told: the wall, the counts before it (None: not told), the facing claimed (1/48 turn).
+
+    `change` is the remark that tells its step change.
+    """
+
+    wall: int
+    after: Fraction | None
+    faces: int | None = None
+    faces_span: Span | None = None
+    span: Span = NOWHERE
+    after_span: Span | None = None
+    change: Remark | None = None
+    faces_twice: bool = False  # two clocks are told; which is the restart's is not certain
+
+    def claim(self, faced: tuple[int, Span] | None) -> None:
+        """Take a facing, with its place, for the one claimed of this restart."""
+        if faced is not None:
+            self.faces, self.faces_span = faced
+
+
+def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
+    """The restarts that a stretch orders, one for each wall it names."""
+    counts = _counts_told(named, main)
+    here = _here(named, main, counted=bool(counts))
+    change = named.remark if changed_to(named.text) else None
+    orders = []
+    for i, (wall, at) in enumerate(named.walls):
+        order = RestartOrder(wall, here, span=named.span, change=change)
+        if here is None and counts:
+            order.after, told = _nearest(counts, i, walls=len(named.walls), at=at)
+            order.after_span = named.remark.line.span(*told.span())
+        order.claim(named.faced_on(i))
+        orders.append(order)
+    return orders
+
+
+def beat_here(remark: Remark) -> Fraction | None:
+    """The beat that a remark stands behind; None where it stands behind none."""
+    group = remark.group
+    return Fraction(group.beats[-1] // 1) if group is not None and group.beats else None
+
+
+def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
+    """The counts at which the restarts can be meant, with their places."""
+    fewest = 4 if main is not None and main.counts > 16 else 1
+    text = named.remark.line.text
+    counts = [
+        (value, told)
+        for told in named.counts
+        if (value := counts_meant(told, main)) is not None
+        and value >= fewest
+        and not (named.kind == "both" and _OF_TAG.match(text, told.end()))
+    ]
+    exact = [(value, told) for value, told in counts if is_exact(told)]
+    change = change_at(named.text)
+    if change is not None:
+        # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
+        begin = named.remark.start + change
+        return [(value, told) for value, told in exact if told.start() < begin or told["danced"]]
+    return exact or counts
+
+
+def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:
+    """The beat the stretch stands behind, where it says "here" or counts nothing."""
+    if counted and not _HERE.search(named.text):
+        return None
+    here = beat_here(named.remark)
+    past_end = here is not None and main is not None and here >= main.counts
+    return None if past_end and not counted else here
+
+
+def _nearest(counts: list[_Counts], i: int, *, walls: int, at: int) -> _Counts:
+    """The counts told of the i-th wall, which is named at `at`."""
+    if len(counts) == walls:
+        return counts[i]
+    return min(counts, key=lambda told: abs(told[1].start() - at))

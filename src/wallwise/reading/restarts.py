@@ -1,0 +1,72 @@
+"""Restarts with the steps that they change before the cut."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from wallwise.dance.model import Restart, Step
+from wallwise.reading.changes import changed_to
+from wallwise.reading.goals import inside_goal
+from wallwise.reading.marked import split_marks
+from wallwise.reading.marks import leading_mark
+from wallwise.reading.pieces import few, items_in, on_beats
+from wallwise.reading.record import Reading
+from wallwise.reading.restart_orders import RestartOrder
+from wallwise.reading.solve import solve
+from wallwise.reading.steps import step_of
+
+_Placed = list[tuple[str, tuple[Fraction, ...]]]  # words, each with their beats in the part
+
+
+def restarts_of(reading: Reading) -> tuple[Restart, ...]:
+    """The restarts ordered, but for those of which no count is told."""
+    found = []
+    for order in reading.orders.restarts:
+        if order.after is not None:
+            change, start = _change(reading, order, order.after)
+            found.append(Restart(order.wall, order.after, change, start, order.span))
+    return tuple(found)
+
+
+def _change(
+    reading: Reading, order: RestartOrder, after: Fraction
+) -> tuple[tuple[Step, ...], Fraction | None]:
+    """The steps that replace the last ones before a restart, and their first beat; none where none are."""
+    words = changed_to(order.change.text) if order.change is not None else ""
+    groups = _on_part_beats(reading, after, words) if words else []
+    layouts = [few(on_beats(text, beats)) for text, beats in groups]
+    if not layouts or not all(rows and rows[0].moves for rows in layouts):
+        return (), None
+    start = groups[0][1][0]
+    goal = inside_goal(reading.main, start, end_weight=reading.main.solution.started, loops=1.0)
+    return tuple(step_of(event) for event in solve(layouts, goal).events), start
+
+
+def _on_part_beats(reading: Reading, after: Fraction, words: str) -> _Placed:
+    """The words of a change on the part's beats: by their own count marks, else just before the cut."""
+    marked = _by_marks(words, base=_base_before(reading, after), after=after)
+    if marked:
+        return marked
+    steps = sum(1 for item in items_in(words)[0] if item.options)
+    return [(words, tuple(after - steps + 1 + i for i in range(steps)))] if steps else []
+
+
+def _base_before(reading: Reading, after: Fraction) -> Fraction:
+    """How many counts of the part lie before the section of the cut."""
+    bases = [section.base - 1 for section in reading.main.text.sections if section.base <= after]
+    return bases[-1] if bases else Fraction(0)
+
+
+def _by_marks(words: str, *, base: Fraction, after: Fraction) -> _Placed:
+    """The words under their own marks, counted in the section of the cut or, past it, through the part."""
+    groups = []
+    last = Fraction(0)
+    for piece in split_marks(words, leading_mark(words)):
+        mark = piece.mark
+        if mark is None:
+            continue
+        beats = (last // 1 + mark.first,) if mark.floating else mark.beats
+        last = beats[-1]
+        shift = base if last + base <= after + 1 else Fraction(0)
+        groups.append((words[piece.start : piece.end].strip(" -"), tuple(beat + shift for beat in beats)))
+    return groups

@@ -1,0 +1,98 @@
+"""Rows: the lines of a sheet without what only dresses them (quoting, bullets, table bars, page numbers)."""
+
+import re
+from dataclasses import dataclass
+
+from wallwise.reading.headings import starts_block
+from wallwise.reading.marks import leading_mark
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.tidy import Line
+from wallwise.reading.wording import ORDER_WORDS
+
+_QUOTE = re.compile(r"^\s*(?:>\s?)+")
+_BULLET = re.compile(
+    r"""
+    ^\s*(?:
+        [\u2022*+o] | -> | -(?=\s)
+      | \d{1,2}[.)](?=\s+(?:\(?\d+\s?[-&,]|&))  # a number before a count mark only numbers the line
+    )\s+(?=\S)
+    | ^\s*\u2022\s*
+    """,
+    re.VERBOSE,
+)
+_RULE = re.compile(r"^[\s|:=_*~.#+-]*$")
+_PAGE = re.compile(
+    r"""
+    \b(?:page|sheet|p\.)\s*\d+\s*(?:of|/)\s*\d+
+    | ^\s*-?\s*\d{1,3}\s*-?\s*$
+    | ^\s*page\s+\d+\s*$
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
+_HASH = re.compile(r"^\s*#{1,6}\s*")
+_DIGITS = re.compile(r"\d+")
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A line undressed, the paragraph it stands in (from 0), and whether a bullet opened it."""
+
+    line: Line
+    paragraph: int
+    bullet: bool = False
+
+
+def rows_of(lines: list[Line]) -> list[Row]:
+    """The rows of a sheet that say something; empty for a sheet of blank lines."""
+    rows: list[Row] = []
+    paragraph = 0
+    for line in lines:
+        if quote := _QUOTE.match(line.text):
+            line = line.slice(quote.end())
+        if _RULE.match(line.text):
+            paragraph += not line.text.strip(" |")
+            continue
+        if "|" in line.text:
+            line = _with_text(line, line.text.replace("|", "\t")).slice(0)
+        if hashes := _HASH.match(line.text):
+            line = line.slice(hashes.end())
+            paragraph += 1
+        line = _with_text(line, _COLUMNS.sub(lambda gap: "\t" + gap.group()[1:], line.text))
+        bullet = _BULLET.match(line.text)
+        line = _unquoted(line.slice(bullet.end() if bullet else 0))
+        if line.text:
+            rows.append(Row(line, paragraph, bullet is not None))
+        else:
+            paragraph += 1
+    return _without_page_marks(rows)
+
+
+def _with_text(line: Line, text: str) -> Line:
+    """The line with other signs in the same places."""
+    return line if text == line.text else Line(text, line.starts, line.ends)
+
+
+def _unquoted(line: Line) -> Line:
+    text = line.text
+    quoted = len(text) > 2 and text[0] in "\"'(" and text[-1] in "\"'"
+    return line.slice(1, len(text) - 1) if quoted else line
+
+
+def _without_page_marks(rows: list[Row]) -> list[Row]:
+    """Page headers and footers out: lines that only number a page or come again with another number."""
+    kept: list[Row] = []
+    held: set[str] = set()
+    for row in rows:
+        text = row.line.text
+        mask = _DIGITS.sub("#", text.lower())
+        if leading_mark(text) is None and (_PAGE.search(text) or (mask in held and _says_nothing(text))):
+            continue
+        kept.append(row)
+        held.add(mask)
+    return kept
+
+
+def _says_nothing(text: str) -> bool:
+    """Whether a line can be left out when it comes again: it is no step, heading or order."""
+    return known_share(text) < 0.5 and not starts_block(text) and not ORDER_WORDS.search(text)

@@ -1,0 +1,68 @@
+"""The sequence: the order in which the parts of a phrased dance are danced ("A, A, B, Tag, A16, B")."""
+
+import re
+
+from wallwise.dance.model import Span
+from wallwise.reading.outline import Remark
+
+_KEY = re.compile(
+    r"""
+    \b(?:sequence|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
+    \s*(?:of[ ](?:the[ ])?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_BARE = re.compile(
+    r"\W*(?:(?:[A-H]\d{0,2}|tag|bridge|ending|intro)\W+){2,}(?:[A-H]\d{0,2}|tag|bridge|ending)\W*",
+    re.IGNORECASE,
+)
+_ITEM = re.compile(
+    r"""
+    \b(?P<name>(?i:tag|bridge|ending|intro))\s*(?P<number>[1-9](?!\d))?\b
+    | \b(?P<letters>[A-H]+)(?P<cut>\d{1,2})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)
+      (?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{1,3})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?
+      (?:\s*x\s*(?P<times>\d))?
+    """,
+    re.VERBOSE,
+)
+_FEWEST = 3  # parts; fewer are no sequence
+
+
+def read_sequence(remarks: list[Remark]) -> tuple[tuple[str, ...], tuple[Span, ...]] | None:
+    """The order of parts and each name's place; None where the sheet has none.
+
+    A part cut short is "A(16)", one danced otherwise "A-".
+    """
+    for remark in remarks:
+        found = _KEY.search(remark.text)
+        start = remark.start + found.start("rest") if found else remark.start
+        if found is None and not _BARE.fullmatch(remark.text):
+            continue
+        items = [
+            item
+            for told in _ITEM.finditer(remark.line.text, start, remark.end)
+            for item in _names(told, remark)
+        ]
+        if len(items) >= _FEWEST:
+            return tuple(name for name, _ in items), tuple(span for _, span in items)
+    return None
+
+
+def _names(told: re.Match[str], remark: Remark) -> list[tuple[str, Span]]:
+    """The parts that one item of a sequence names ("AAB16", "A x2", "Tag 2")."""
+    span = remark.line.span(told.start(), told.end())
+    if told["name"]:
+        name = told["name"].title()
+        return [(f"{name} {told['number']}" if told["number"] else name, span)]
+    letters = told["letters"] * int(told["times"] or 1)
+    counts = told["cut"] or told["first"]
+    names = list(letters)
+    if counts:
+        ending = f"({counts})"
+    else:
+        ending = "-" if told["mark"] else ""
+    # What stands behind several letters is told of the last of them alone.
+    last = len(told["letters"]) - 1
+    if last < len(names):
+        names[last] += ending
+    return [(name, span) for name in names]

@@ -1,0 +1,89 @@
+"""Tags: after which wall, how long, inside the wall or at its end, and which steps they dance."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from wallwise.dance.model import Span
+from wallwise.glossary.load import words
+from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.naming import Named, section_end
+from wallwise.reading.outline import PartText
+from wallwise.reading.restart_orders import NOWHERE, beat_here
+from wallwise.reading.wording import any_of, number_of
+
+_SIZED = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|beats?|c)\b", re.IGNORECASE)
+_SIZE = re.compile(r"\b(\d{1,2})\s*[- ]?(?:counts?|beats?|c)\b", re.IGNORECASE)
+_WITHIN = re.compile(
+    r"""
+    \b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(?P<counts>\d{1,2})\s*(?:counts?|beats?)\b
+    | \bafter\s+count\s+(?P<count>\d{1,2})
+    | \bafter\s+(?:section|s)\s*(?P<section>\d)
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_AFTER_WALL = re.compile(r"\b(?:end|after)\s+(?:of\s+)?(?:the\s+)?walls?\b", re.IGNORECASE)
+_HERE = re.compile(r"\bhere\b")
+_CLOSE = re.compile(rf"(?:tag \()?{any_of(words()['heading']['close'])}", re.IGNORECASE)
+
+
+@dataclass(slots=True)
+class TagOrder:
+    """A tag as told: after which wall, how many counts (None: its steps say), inside it after how many."""
+
+    after_wall: int
+    counts: int | None = None
+    inside: Fraction | None = None
+    faces: int | None = None
+    faces_span: Span | None = None
+    span: Span = NOWHERE
+    part: str = ""
+
+    def claim(self, faced: tuple[int, Span] | None) -> None:
+        """Take a facing, with its place, for the one claimed of this tag."""
+        if faced is not None:
+            self.faces, self.faces_span = faced
+
+
+def tags_told(
+    named: Named, main: PartText | None, *, extra: PartText | None, extras: list[PartText]
+) -> list[TagOrder]:
+    """The tags that a stretch orders, one for each wall it names.
+
+    `extra` is the tag whose heading the stretch stands in, `extras` are all tags, bridges and endings.
+    """
+    counts, inside = _size(named, main, extra)
+    part = extra.name if extra is not None else _part_of_tag(named.text, extras)
+    orders = []
+    for i, (wall, _) in enumerate(named.walls):
+        order = TagOrder(wall, counts, inside, span=named.span, part=part)
+        order.claim(named.faced_on(i))
+        orders.append(order)
+    return orders
+
+
+def _size(named: Named, main: PartText | None, extra: PartText | None) -> tuple[int | None, Fraction | None]:
+    """A tag's counts, and the counts of the wall it is danced after where it stands inside one."""
+    text = named.text
+    within = _WITHIN.search(text)
+    if within and not _AFTER_WALL.search(text):
+        count = within["counts"] or within["count"]
+        inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
+        sizes = [size for told in _SIZE.findall(text) if (size := int(told)) != inside]
+        return (sizes[0] if sizes else None), inside
+    sized = _SIZED.search(text)
+    counts = number_of(sized[1]) if sized else None
+    here = beat_here(named.remark)
+    if _HERE.search(text) and extra is None and here is not None and main is not None and here < main.counts:
+        return counts, here
+    return counts, None
+
+
+def _part_of_tag(text: str, extras: list[PartText]) -> str:
+    """The name of the tag that a text means: by its number, or because there is one only; else empty."""
+    for part in extras:
+        named = re.search(rf"\b{re.escape(part.name)}\b", text, re.IGNORECASE)
+        if named and (part.name[-1].isdigit() or len(extras) == 1):
+            return part.name
+    tags = [part for part in extras if not _CLOSE.match(part.name)]
+    return tags[0].name if len(tags) == 1 else ""

@@ -1,0 +1,94 @@
+"""Acts to items: each act with every way it can be danced."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+
+from wallwise.dance.model import Foot, Kind, Place
+from wallwise.reading.clauses import Act
+from wallwise.reading.moves import PERHAPS, Item, Move, Option, claiming, only
+from wallwise.reading.ways.figures import figure_options
+from wallwise.reading.ways.kinds import moves_both
+from wallwise.reading.ways.turns import turn_options
+from wallwise.reading.ways.verbs import verb_options
+
+
+def items_of(acts: list[Act]) -> list[Item]:
+    """The items of a piece of the sheet, acts that only say "and on R" filled from the one before."""
+    items: list[Item] = []
+    before: Act | None = None
+    for act in acts:
+        told = _filled(act, before)
+        items.append(Item(told, _options(told, before)))
+        if not told.aside and told.verb != "and" and (told.verb or told.figures or told.part):
+            before = told
+    for item, after in pairwise(items):
+        if item.act.verb == "rock" and after.act.verb == "recover":
+            item.options = [o for o in item.options if not any(m.from_figure == "rock" for _, m in o.moves)]
+    return items
+
+
+def _filled(act: Act, before: Act | None) -> Act:
+    """The act with what it leaves to the one before: a bare "L" or "R, L" takes its verb and place."""
+    if before is not None and moves_both(before) and _is_centre(act):
+        return replace(act, verb="swivel", both=True, place="", said_place=False)
+    if not _is_bare(act):
+        return act
+    if before is not None and before.figures and moves_both(before):
+        return replace(act, verb="swivel", both=True)
+    if before is None or before.verb in ("turn", "hold", "same", "recover") or act.unknown:
+        return replace(act, verb="step") if act.foot is not None or act.feet else act
+    return replace(
+        act, verb=before.verb, figures=before.figures, part=before.part, place=before.place, both=before.both,
+        said_place=before.said_place, diagonal=before.diagonal,
+    )  # fmt: skip
+
+
+def _is_centre(act: Act) -> bool:
+    """Whether it only says that the feet come back: "swivel right, centre, left, centre"."""
+    return act.place == "beside" and not (act.verb or act.figures or act.part or act.foot or act.turn)
+
+
+def _is_bare(act: Act) -> bool:
+    """Whether it tells feet or a side, and not what they do."""
+    does = act.verb or act.figures or act.part or act.place or act.both or act.diagonal or act.same
+    return not does and (act.foot is not None or bool(act.feet) or act.toward is not None)
+
+
+def _options(act: Act, before: Act | None) -> list[Option]:
+    if act.figures:
+        return figure_options(act)
+    if act.verb == "hold":
+        return [claiming(_hold(act), act)]
+    if act.verb == "and":
+        return [_quick_step(act)]
+    if act.verb == "turn":
+        # the word alone has its turn taken by what follows
+        return turn_options(act, act.turn) if act.turn is not None else []
+    if act.verb == "same" or act.empty or _is_direction(act):
+        return []
+    return verb_options(act, before)
+
+
+def _is_direction(act: Act) -> bool:
+    """Whether it only says where the rest goes: "to the left"."""
+    return act.toward is not None and not (
+        act.verb or act.foot or act.place or act.part or act.both or act.feet
+    )
+
+
+def _hold(act: Act) -> Option:
+    move = Move(only(Kind.HOLD), Foot.NONE, where=(act.start, act.end), also=tuple(act.also))
+    times = max(act.times, 1)
+    return Option(tuple((Fraction(i), move) for i in range(times)), Fraction(times), elastic=True)
+
+
+def _quick_step(act: Act) -> Option:
+    """A quick step of the free foot between the beats, or only the word: "heel & heel &"."""
+    move = Move(
+        ((Kind.HOLD, 0.0), (Kind.STEP, 0.4)), place=Place.BESIDE, where=(act.start, act.end),
+        from_figure=PERHAPS,
+    )  # fmt: skip
+    return Option(((Fraction(-1, 2), move),), Fraction(0))

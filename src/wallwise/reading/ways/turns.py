@@ -1,0 +1,80 @@
+"""A turn told: its sizes and ways where they are unsaid, and what the feet do where it is told alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from wallwise.dance.model import Kind
+from wallwise.reading.clauses import Act, Turn
+from wallwise.reading.moves import STILL, Move, Option, Turns, claiming, only
+from wallwise.reading.tokens import TURN
+
+# A turn of no told size, in eighths: a half as a rule, then a quarter.
+_USUAL_SIZES = ((4, 0.6), (2, 0.8), (6, 2.0), (8, 2.0), (1, 2.0))
+_WAY_UNSAID = 0.5
+_THREE_QUARTERS = 6  # eighths: from here on people walk a turn round too
+_ZERO = Fraction(0)
+_ONE = Fraction(1)
+_QUARTER, _HALF = Fraction(1, 4), Fraction(1, 2)
+
+
+def ticks(turn: Turn | None) -> Turns:
+    """A told turn as alternatives in 1/48: both ways where none is told, common sizes where no size is."""
+    if turn is None:
+        return STILL
+    ways = (turn.way,) if turn.way is not None else (1, -1)
+    unsaid = 0.0 if turn.way is not None else _WAY_UNSAID
+    sizes = _USUAL_SIZES if turn.eighths is None else ((turn.eighths, 0.0),)
+    return tuple((int(way * size * TURN / 8), cost + unsaid) for size, cost in sizes for way in ways)
+
+
+def turn_options(act: Act, turn: Turn) -> list[Option]:
+    """A turn told alone: a pivot, a spin on the foot that stands, or part of a step beside it."""
+    base = Move(
+        only(Kind.TURN), act.foot, turns=ticks(turn), where=(act.start, act.end), foot_at=act.foot_at,
+        way_told=turn.way is not None, also=tuple(act.also),
+    )  # fmt: skip
+    found = [_spread(act, base)] if act.feet else _on_the_spot(turn, base)
+    return [claiming(option, act) for option in found]
+
+
+def _on_the_spot(turn: Turn, base: Move) -> list[Option]:
+    """Both feet turning or one, the likelier first by the word; a large plain turn may be walked as well."""
+    pivot = ((_ZERO, base),)
+    spin = ((_ZERO, replace(base, kinds=only(Kind.SPIN))),)
+    if turn.own == "pivot":
+        return [Option(pivot, _ONE, 0.0), Option(spin, _ONE, 2.0)]
+    if turn.own == "unwind":
+        return [Option(pivot, _ONE, 0.2, elastic=True), Option(spin, _ONE, 0.4, elastic=True)]
+    if turn.own == "spin":
+        return [Option(spin, _ONE, 0.0, elastic=True), Option(pivot, _ONE, 2.0, elastic=True)]
+    found = [Option(pivot, _ONE, 0.3), Option(spin, _ONE, 0.7)]
+    if turn.eighths is not None and turn.eighths >= _THREE_QUARTERS:
+        found.append(_walked(base, (_HALF, _HALF), 0.2))
+        found.append(_walked(base, (_QUARTER, _HALF, _QUARTER), 0.5))
+    return found
+
+
+def _spread(act: Act, base: Move) -> Option:
+    """A turn told with its feet: "full turn right L, R": the turn shared by the steps."""
+    n = len(act.feet)
+    size = base.turns[0][0]
+    shares = [size // n] * n
+    shares[-1] += size - sum(shares)
+    moves = tuple(
+        (Fraction(i), replace(base, kinds=only(Kind.STEP), foot=foot, turns=((share, 0.0),)))
+        for i, (foot, share) in enumerate(zip(act.feet, shares, strict=True))
+    )
+    return Option(moves, Fraction(n))
+
+
+def _walked(base: Move, shares: tuple[Fraction, ...], cost: float) -> Option:
+    """A turn in as many steps as there are shares of it."""
+    steps = [
+        replace(
+            base, kinds=only(Kind.STEP), foot=None, turns=tuple((int(t * share), c) for t, c in base.turns)
+        )
+        for share in shares
+    ]
+    return Option(tuple((Fraction(i), step) for i, step in enumerate(steps)), Fraction(len(steps)), cost)

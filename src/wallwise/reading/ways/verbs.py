@@ -1,0 +1,137 @@
+"""The ways to dance a verb: on which feet, in one event or in two, and how long."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from wallwise.dance.model import Foot, Kind, Place
+from wallwise.reading.clauses import Act
+from wallwise.reading.moves import STILL, Move, Option, claiming, only
+from wallwise.reading.ways.kinds import GESTURES, TWO_FOOTED, kinds_of, place_named, place_of
+from wallwise.reading.ways.turns import ticks
+
+_ZERO, _ONE, _TWO = Fraction(0), Fraction(1), Fraction(2)
+_QUICK = Fraction(-1, 2)  # half a beat before the count
+_ELASTIC = frozenset({"drag", "sweep", "roll", "sway", "bump", "hold", "jump", "hitch"})
+_GUESSED = 2.0  # a foot and nothing else but a word unknown: taken for a step
+
+
+def verb_options(act: Act, before: Act | None) -> list[Option]:
+    """The ways to dance an act that is no figure, hold or turn; `before` is the act told before it."""
+    base = _move_of(act, before)
+    moves = _on_feet(act, base)
+    if act.verb == "ball" or (act.part == "ball" and not act.verb):
+        found = [_ball(moves)]
+    elif act.verb == "jump" and len(moves) == 2:
+        found = _jump_on_two(moves)
+    else:
+        elastic = act.verb in _ELASTIC or act.long
+        placed = tuple((Fraction(i), move) for i, move in enumerate(moves))
+        found = [Option(placed, Fraction(len(moves)), _GUESSED if _is_guess(act) else 0.0, elastic)]
+        if len(moves) == 1:
+            found += _in_two(act, base, moves[0])
+    return [claiming(option, act) for option in found]
+
+
+def _is_guess(act: Act) -> bool:
+    return bool(act.unknown) and not (act.verb or act.part or act.place or act.both)
+
+
+# -- one move --------------------------------------------------------------------------------
+
+
+def _move_of(act: Act, before: Act | None) -> Move:
+    """The act as one move, with what it tells of foot, side, place and turn."""
+    foot, toward = act.foot, act.toward
+    if _takes_both(act):
+        # "bump R": the foot named is the side the hips go to
+        foot, toward = Foot.BOTH, toward or foot
+    elif (act.verb == "jump" and foot is None and not act.feet) or (act.verb == "fan" and act.both):
+        foot = Foot.BOTH
+    return Move(
+        kinds_of(act, before), foot, place_of(act), ticks(act.turn), toward, where=(act.start, act.end),
+        foot_at=act.foot_at, against=act.against, against_at=act.against_at, long=act.long,
+        also=tuple(act.also), way_told=act.turn is None or act.turn.way is not None,
+    )  # fmt: skip
+
+
+def _takes_both(act: Act) -> bool:
+    """Whether the verb is one of both feet here: "swivel R heel" is one of the right foot alone."""
+    return act.verb in TWO_FOOTED and (
+        act.foot is None or act.verb in ("bump", "roll") or act.both or not act.part
+    )
+
+
+# -- its feet --------------------------------------------------------------------------------
+
+
+def _on_feet(act: Act, base: Move) -> list[Move]:
+    """The move once for each foot told; a turn told with them is taken by the first."""
+    together = act.both or (act.verb in TWO_FOOTED and not act.part)
+    swaying = base.foot is Foot.BOTH and bool(act.feet)  # "bump hips R, L": the feet told are the sides
+    return [
+        replace(
+            base,
+            foot=Foot.BOTH if together else foot,
+            toward=foot if swaying else base.toward,
+            turns=STILL if i else base.turns,
+        )
+        for i, foot in enumerate(_feet(act, base))
+    ]
+
+
+def _feet(act: Act, base: Move) -> tuple[Foot | None, ...]:
+    """The feet that dance the act one after the other, None for one unsaid."""
+    feet = _told_feet(act, base)
+    if act.times > 1 and len(feet) > 1:
+        return feet * act.times
+    if act.times > 1 and not act.feet:
+        same = act.verb in GESTURES or act.verb in TWO_FOOTED or act.part in ("heel", "toe", "knee")
+        return (feet[0], *([feet[0] if same else None] * (act.times - 1)))
+    return feet
+
+
+def _told_feet(act: Act, base: Move) -> tuple[Foot | None, ...]:
+    """The feet told for doing the act once."""
+    if not act.feet:
+        steps = act.number if act.number and act.verb == "step" else 1
+        return (base.foot, *([None] * (steps - 1)))
+    if act.number and act.number > len(act.feet):
+        return tuple(act.feet[i % len(act.feet)] for i in range(act.number))
+    if act.foot is not None and act.foot is not act.feet[0] and act.foot_at is not None:
+        return (act.foot, *act.feet)
+    return act.feet
+
+
+# -- otherwise than one move a count ---------------------------------------------------------
+
+
+def _ball(moves: list[Move]) -> Option:
+    """A ball step: quick, before the count of what follows."""
+    return Option(((_QUICK, moves[0]), *((Fraction(i), m) for i, m in enumerate(moves[1:], 1))), _ZERO)
+
+
+def _jump_on_two(moves: list[Move]) -> list[Option]:
+    """A jump told with both its feet: out, out in one count or in two."""
+    first, second = (replace(move, kinds=only(Kind.STEP)) for move in moves)
+    return [
+        Option(((_QUICK, first), (_ZERO, second)), _ONE),
+        Option(((_ZERO, first), (_ONE, second)), _TWO, 0.2),
+    ]
+
+
+def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
+    """The ways in which one thing told is two events."""
+    if act.parted and act.verb not in ("rock", "step", "ball", "recover"):
+        # "side touch": a step to the side, then the touch
+        step = replace(base, kinds=only(Kind.STEP), place=place_named(act.place) or Place.UNSAID)
+        then = replace(base, foot=None, place=Place.UNSAID, turns=STILL, toward=None)
+        yield Option(((_ZERO, step), (_ONE, then)), _TWO, 0.5)
+    if act.verb == "rock":
+        recover = Move(only(Kind.RECOVER), where=base.where, from_figure="rock")
+        yield Option(((_ZERO, first), (_ONE, recover)), _TWO, 0.9)
+    if act.verb == "jump" and act.foot is None:
+        step = replace(base, kinds=only(Kind.STEP), foot=None)
+        yield Option(((_QUICK, step), (_ZERO, replace(step, turns=STILL))), _ONE, 0.8)

@@ -1,0 +1,30 @@
+"""Words as they stand in patterns: lists of the glossary as alternations, and words for numbers."""
+
+import re
+from collections.abc import Iterable
+
+from wallwise.glossary.load import words
+from wallwise.reading.marks import NUMBER_WORDS
+
+ORDINAL_WORDS: tuple[str, ...] = tuple(words()["numbers"]["ordinal"])
+_NUMBERS: dict[str, int] = {
+    **{word: number for number, word in enumerate(words()["numbers"]["roman"], 1)},
+    **{word: number for number, word in enumerate(ORDINAL_WORDS, 1)},
+    **words()["tens"],
+    **NUMBER_WORDS,
+}
+
+
+def any_of(phrases: Iterable[str]) -> str:
+    """A group for a pattern, verbose or not, that matches any of the phrases; the first is tried first."""
+    return f"(?:{'|'.join(map(re.escape, phrases))})"
+
+
+def number_of(word: str) -> int | None:
+    """The number that "2", "2nd", "two", "second", "ii" or "thirty-two" means; None where it means none."""
+    digits = re.match(r"\d+", word)
+    return int(digits.group()) if digits else _NUMBERS.get(word.lower().replace("-", " "))
+
+
+# What a line that is no step mostly speaks of: how and how often the dance is danced.
+ORDER_WORDS = re.compile(rf"\b{any_of(words()['order']['words'])}\b", re.IGNORECASE)

@@ -1,0 +1,202 @@
+"""The counts that a line is danced on are read from its mark, in every way they are written.
+
+Count 1 is the first beat; & is a half, e a quarter and a three quarters of a beat later (common
+practice, no source).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from wallwise.reading import read
+from wallwise.reading.marks import leading_mark
+
+
+def beats(told: str) -> list[Fraction]:
+    return [Fraction(beat) for beat in told.split()]
+
+
+MARKS = {
+    "1-2 Walk R, L": "1 2",
+    "1 Step R": "1",
+    "3&4 Shuffle R": "3 7/2 4",
+    "3 & 4 Shuffle R": "3 7/2 4",
+    "&5-6 Ball, step, hold": "9/2 5 6",
+    "& 5 - 6 Ball, step, hold": "9/2 5 6",
+    "1a2 Samba R": "1 7/4 2",
+    "7e&8 Cross": "7 29/4 15/2 8",
+    "1e&a2 Shuffle": "1 5/4 3/2 7/4 2",
+    "1 + 2 Shuffle R": "1 3/2 2",
+    "1+2 Shuffle R": "1 3/2 2",
+    "5-6-7-8 Jazz box": "5 6 7 8",
+    "5-8 Jazz box": "5 6 7 8",
+    "5, 6, 7, 8 Jazz box": "5 6 7 8",
+    "1 2 3 4 Vine R": "1 2 3 4",
+    "1234 Vine R": "1 2 3 4",
+    "5678 Vine L": "5 6 7 8",
+    "2-3-4&1 Step, rock, recover": "2 3 4 9/2 5",
+    "8&1 Cross, side, behind": "8 17/2 9",
+    "4&1 Chassé R": "4 9/2 5",
+    "1&2& Heel switches": "1 3/2 2 5/2",
+    "1&2&3&4 Weave": "1 3/2 2 5/2 3 7/2 4",
+    "1-3 Twinkle L": "1 2 3",
+    "4-6 Waltz back": "4 5 6",
+    "33-40 Walks round": "33 34 35 36 37 38 39 40",
+    "One, two: walk R, L": "1 2",
+    "Five, six, seven, eight - jazz box": "5 6 7 8",
+    "Three and four: shuffle R": "3 7/2 4",
+    "1 and 2: shuffle R": "1 3/2 2",
+    "1 to 4 Vine R": "1 2 3 4",
+    "5 thru 8 Vine L": "5 6 7 8",
+    "Counts 1-2: walk R, L": "1 2",
+    "Count 1: step R": "1",
+    "Cts 3&4 shuffle": "3 7/2 4",
+    "Beats 1-4: vine R": "1 2 3 4",
+    "On 1-2 walk R, L": "1 2",
+    "[1-2] Walk R, L": "1 2",
+    "(3&4) Shuffle R": "3 7/2 4",
+    "(1-2): Walk R, L": "1 2",
+    "1-2) Walk R, L": "1 2",
+    "1-2. Walk R, L": "1 2",
+    "1-2: Walk R, L": "1 2",
+    "1-2 - Walk R, L": "1 2",
+    "1-2 | Walk R, L": "1 2",
+    "1-2 = Walk R, L": "1 2",
+    "1-2\tWalk R, L": "1 2",
+    "1-2": "1 2",
+    "  7&8  Coaster": "7 15/2 8",
+}
+
+
+@pytest.mark.parametrize("text", MARKS)
+def test_a_mark_says_its_beats(text: str) -> None:
+    """The beats of the mark, in order, & and all."""
+    mark = leading_mark(text)
+    assert mark is not None
+    assert beats(MARKS[text]) == list(mark.beats)
+
+
+@pytest.mark.parametrize("text", MARKS)
+def test_the_steps_begin_where_the_mark_ends(text: str) -> None:
+    """Nothing of the mark is left before the steps, and no letter of them is taken."""
+    mark = leading_mark(text)
+    assert mark is not None
+    rest = text[mark.end :]
+    assert rest == rest.lstrip(" \t:.)]=|")
+    assert "".join(c for c in text[: mark.end] if c.isalpha()).lower() in {
+        "", "a", "e", "ea", "to", "thru", "and", "counts", "count", "cts", "beats", "on",
+        "onetwo", "fivesixseveneight", "threeandfour",
+    }  # fmt: skip
+
+
+NO_MARKS = [
+    "Step R forward",
+    "1/4 turn right",
+    "1/2 turn L",
+    "3:00",
+    "12.00 wall",
+    "9 o'clock",
+    "2x heel switches",
+    "1st wall",
+    "3rd time through",
+    "2 walls",
+    "32 counts",
+    "2 restarts",
+    "One restart",
+    "Two tags",
+    "4 times",
+    "0-1 nothing",
+    "and recover",
+    "e-mail",
+    "a step",
+    "",
+]
+
+
+@pytest.mark.parametrize("text", NO_MARKS)
+def test_a_number_that_counts_no_beats_is_no_mark(text: str) -> None:
+    """Fractions, clock times, walls, totals and ordinals are not counts."""
+    assert leading_mark(text) is None
+
+
+def test_a_share_alone_belongs_to_the_beat_before() -> None:
+    """A line under "&" alone is danced half a beat after the line before it."""
+    mark = leading_mark("&\tStep L beside R")
+    assert mark is not None
+    assert (mark.floating, [Fraction(1, 2)]) == (True, list(mark.beats))
+
+
+def test_beats_that_are_not_written_out_are_told_apart() -> None:
+    """A range from 1 to 4 names two beats and means four."""
+    ranged = {text: mark.ranged for text in ("1-4 x", "1-2-3-4 x", "1-2 x") if (mark := leading_mark(text))}
+    assert ranged == {"1-4 x": True, "1-2-3-4 x": False, "1-2 x": False}
+
+
+PLACED = {
+    "before the steps": "1-2 {}\n3&4 {}\n5-6 {}\n7&8 {}",
+    "at the end of the line": "{} 1-2\n{} 3&4\n{} 5-6\n{} 7&8",
+    "in brackets at the end": "{} (1-2)\n{} (3&4)\n{} (5-6)\n{} (7&8)",
+    "in brackets before": "(1-2) {}\n[3&4] {}\n(5-6) {}\n[7&8] {}",
+    "in a column of their own": "1-2\t{}\n3&4\t{}\n5-6\t{}\n7&8\t{}",
+    "in a table": "| 1-2 | {} |\n| 3&4 | {} |\n| 5-6 | {} |\n| 7&8 | {} |",
+    "in words": "One, two: {}\nThree and four: {}\nFive, six: {}\nSeven and eight: {}",
+    "on lines of their own": "1-2\n{}\n3&4\n{}\n5-6\n{}\n7&8\n{}",
+    "all on one line": "1-2 {}, 3&4 {}, 5-6 {}, 7&8 {}",
+    "with blanks and commas": "1, 2 {}\n3 & 4 {}\n5, 6 {}\n7 & 8 {}",
+    "counting on through the section": "1 - 2: {}.\n3 + 4: {}.\n5 - 6: {}.\n7 + 8: {}.",
+    "implied by the figures": "{}, {}, {}, {}",
+}
+FIGURES = ("Walk R, L", "Shuffle forward R, L, R", "Rock L forward, recover R", "L coaster step")
+
+
+@pytest.mark.parametrize("case", PLACED)
+def test_a_mark_is_read_wherever_it_stands(case: str) -> None:
+    """Walks, a shuffle, a rock and a coaster on eight counts, however these are set beside the steps."""
+    dance = read(f"Tin Lantern\n\nSection 1\n{PLACED[case].format(*FIGURES)}\n").dance
+    told = [(step.at, step.foot.value) for step in dance.parts[0].steps if step.weight]
+    assert list(zip(beats("1 2 3 7/2 4 5 6 7 15/2 8"), "RLRLRLRLRL", strict=True)) == told
+
+
+def test_a_mark_may_cross_into_the_next_section() -> None:
+    """In a cha cha counted from 1 the last step of a line is the 1 of the next."""
+    body = "1\tStep R side\n2-3\tRock L back, recover R\n4&5\tChassé L\n6-7\tRock R back, recover L\n"
+    dance = read(f"Tin Lantern\n\n[1-8]\n{body}8&1\tChassé R\n[9-16]\n2-3\tRock L back, recover R\n").dance
+    assert [*beats("1 2 3 4 9/2 5 6 7 8 17/2 9 10 11")] == [s.at for s in dance.parts[0].steps if s.weight]
+
+
+def test_one_line_a_count() -> None:
+    """A line for every count, the half beat on a line of its own."""
+    lines = (
+        "1\tStep R forward",
+        "2\tStep L forward",
+        "3\tStep R forward",
+        "&\tStep L beside R",
+        "4\tStep R forward",
+    )
+    dance = read("Tin Lantern\n\n" + "\n".join(lines)).dance
+    assert beats("1 2 3 7/2 4") == [step.at for step in dance.parts[0].steps if step.weight]
+
+
+NUMBERS = st.integers(1, 60)
+
+
+@given(first=NUMBERS, length=st.integers(1, 16), join=st.sampled_from(["-", " - ", " to "]))
+def test_a_range_counts_up_from_its_first_beat(first: int, length: int, join: str) -> None:
+    """A range holds every whole beat between its ends, and its ends."""
+    mark = leading_mark(f"{first}{join}{first + length} Steps")
+    assert mark is not None
+    assert [Fraction(n) for n in range(first, first + length + 1)] == list(mark.beats)
+
+
+@settings(max_examples=500)
+@given(text=st.text(st.sampled_from("0123456789&ea-+,. [](): ortwoXx/\t"), max_size=30))
+def test_no_mark_makes_beats_out_of_order(text: str) -> None:
+    """Whatever stands there, a mark's beats ascend and the mark lies in the text."""
+    mark = leading_mark(text)
+    if mark is not None:
+        assert list(mark.beats) == sorted(set(mark.beats))
+        assert 0 <= mark.start < mark.end <= len(text)

@@ -1,0 +1,146 @@
+"""Restarts, tags and sequences, however they are worded and wherever they stand.
+
+The facings follow from the wall law (common practice, no source): the dance below turns three
+quarters left, so walls 1 to 5 start facing 12:00, 3:00, 6:00, 9:00 and 12:00, and its first sixteen
+counts turn half a turn.
+"""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+import pytest
+
+from wallwise.desk.report import check_text
+
+Marks: TypeAlias = list[tuple[int, int, str]]
+
+SECTION = "1-2 Walk R, L\n3&4 Shuffle forward R, L, R\n5-6 Rock L forward, recover R\n7&8 L coaster step\n"
+TURNING = (
+    "1-2 Step R side, touch L\n3-4 Step L side, touch R\n5-6 Step R forward, pivot {} left\n7-8 Walk R, L\n"
+)
+BODY = f"[1-8]\n{SECTION}[9-16]\n{TURNING.format('1/2')}\n[17-24]\n{SECTION}[25-32]\n{TURNING.format('1/4')}"
+CHAIR = "1-4 Rock R forward, recover L, rock R back, recover L"
+
+
+def orders(words: str, *, before: str = "") -> tuple[Marks, Marks]:
+    """Restarts and tags of the dance with `words` after its steps: wall, counts, facing."""
+    read = check_text(f"Tin Lantern\n{before}\n32 counts 4 walls\n\n{BODY}\n{words}\n", name="x").as_json()
+    return (
+        [(row["wall"], row["after_counts"], row["facing"]) for row in read["restarts"]],
+        [(row["after_wall"], row["counts"], row["facing"]) for row in read["tags"]],
+    )
+
+
+THIRD: Marks = [(3, 16, "12:00")]
+RESTARTS: dict[str, Marks] = {
+    "Restart on wall 3 after 16 counts": THIRD,
+    "Restart after 16 counts on wall 3.": THIRD,
+    "Restart: wall 3, after count 16": THIRD,
+    "RESTART: on wall 3 dance 16 counts then restart facing 12:00": THIRD,
+    "There is one restart on the 3rd wall after 16 counts": THIRD,
+    "On wall 3, dance up to count 16 and start again.": THIRD,
+    "On the third wall dance only the first 16 counts, then begin again from the top": THIRD,
+    "Restart wall 3 after section 2": THIRD,
+    "During wall 3, after the second eight, restart": THIRD,
+    "Restart halfway through wall 3": THIRD,
+    "w3 restart after 16": THIRD,
+    "One restart! Wall three, sixteen counts in, facing the front wall": THIRD,
+    "Two restarts, both after count 24: wall 2 and wall 5": [(2, 24, "9:00"), (5, 24, "9:00")],
+    "Restarts: wall 2 (after 16) and wall 5 (after 24)": [(2, 16, "9:00"), (5, 24, "9:00")],
+    "Restarts on walls 2 & 5 after 16 counts": [(2, 16, "9:00"), (5, 16, "9:00")],
+    "Restart after 16 on walls 2, 4 and 6": [(2, 16, "9:00"), (4, 16, "6:00"), (6, 16, "3:00")],
+    "Weight on L at the start. Restart on wall 3 after 16 counts": THIRD,
+    "No restarts, no tags": [],
+    "Restart: none": [],
+    "Start again and smile!": [],
+    "Begin again.": [],
+}
+
+
+@pytest.mark.parametrize("words", RESTARTS)
+def test_a_restart_is_read_after_the_steps(words: str) -> None:
+    """Wall, counts and where the room then faces, whatever the sentence."""
+    assert (RESTARTS[words], []) == orders(words)
+
+
+@pytest.mark.parametrize("words", RESTARTS)
+def test_a_restart_is_read_before_the_steps(words: str) -> None:
+    """The same sentence in the header orders the same."""
+    assert (RESTARTS[words], []) == orders("", before=words)
+
+
+def test_a_restart_told_beside_its_count_is_there() -> None:
+    """The count meant by “here” is the one that the words stand beside."""
+    here = BODY.replace("[17-24]", "Restart here on wall 3 (12:00)\n[17-24]")
+    read = check_text(f"Tin Lantern\n32 counts 4 walls\n\n{here}", name="x").as_json()
+    assert [(3, 16, "12:00")] == [(r["wall"], r["after_counts"], r["facing"]) for r in read["restarts"]]
+
+
+def test_an_order_told_twice_is_one() -> None:
+    """Header and footnote tell the same restart; the dance has one."""
+    words = "Restart on wall 3 after 16 counts"
+    assert (THIRD, []) == orders(words, before=words)
+
+
+TAGS: dict[str, Marks] = {
+    f"Tag: after wall 2 (4 counts)\n{CHAIR}": [(2, 4, "6:00")],
+    f"TAG at the end of wall 2\n{CHAIR}": [(2, 4, "6:00")],
+    f"4 count tag at the end of wall 2, facing 6:00\n{CHAIR}": [(2, 4, "6:00")],
+    "Tag (after wall 3): sway R, L, R, L": [(3, 4, "9:00")],
+    f"Tag: 4 counts after walls 2 and 4\n{CHAIR}": [(2, 4, "6:00"), (4, 4, "12:00")],
+    f"Bridge: after wall 1\n{CHAIR}": [(1, 4, "3:00")],
+    f"Bridge: during wall 4, after 16 counts, dance these 4 counts then carry on\n{CHAIR}": [(4, 4, "3:00")],
+    "No tags, no restarts": [],
+    "Tags: none": [],
+}
+
+
+@pytest.mark.parametrize("words", TAGS)
+def test_a_tag_is_read_with_its_steps(words: str) -> None:
+    """After which wall it comes, how long it is and where the room faces when it begins."""
+    assert ([], TAGS[words]) == orders(words)
+
+
+def test_an_ending_orders_nothing() -> None:
+    """What closes the song is neither a restart nor a tag."""
+    assert ([], []) == orders("Ending: wall 8 starts facing 9:00. Dance 12 counts, then stomp R forward")
+
+
+PHRASED = f"Part A\n{SECTION}\nPart B\n{TURNING.format('1/2')}\nTag\n{CHAIR}\n"
+SEQUENCES = {
+    "Sequence: A, B, A, Tag, B": ("A", "B", "A", "Tag", "B"),
+    "Sequence: A B A Tag B": ("A", "B", "A", "Tag", "B"),
+    "Sequence of the dance: A - B - A - Tag - B": ("A", "B", "A", "Tag", "B"),
+    "SEQUENCE: AAB TAG AB": ("A", "A", "B", "Tag", "A", "B"),
+    "Order: A, A, B, Tag, A, B": ("A", "A", "B", "Tag", "A", "B"),
+    "Phrasing = A/B/A/TAG/B": ("A", "B", "A", "Tag", "B"),
+    "Sequence: A, B, A x2, B": ("A", "B", "A", "A", "B"),
+    "Sequence: A, B, Tag, A(4), B": ("A", "B", "Tag", "A(4)", "B"),
+    "Sequence: A, B, Tag, A4, B": ("A", "B", "Tag", "A(4)", "B"),
+    "A, B, A, Tag, B": ("A", "B", "A", "Tag", "B"),
+}
+
+
+@pytest.mark.parametrize("words", SEQUENCES)
+def test_a_sequence_is_the_order_of_the_parts(words: str) -> None:
+    """Every part in its turn, cut short where that is told."""
+    for text in (
+        f"Tin Lantern\nPhrased\n{words}\n\n{PHRASED}",
+        f"Tin Lantern\nPhrased\n\n{PHRASED}\n{words}\n",
+    ):
+        assert list(SEQUENCES[words]) == check_text(text, name="x").as_json()["sequence"]
+
+
+LOUD = {
+    "a restart without a wall": "Restart after 16 counts",
+    "a restart without a count": "Restart on wall 3",
+    "a restart that faces elsewhere": "Restart on wall 3 after 16 counts facing 6:00",
+    "a restart on the wrong foot": "Restart on wall 3 after 4 counts",
+}
+
+
+@pytest.mark.parametrize("case", LOUD)
+def test_an_order_that_cannot_be_followed_is_loud(case: str) -> None:
+    """What is missing or contradicts the dance has to be settled."""
+    assert not check_text(f"Tin Lantern\n32 counts 4 walls\n\n{BODY}\n{LOUD[case]}\n", name="x").sound
