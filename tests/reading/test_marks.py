@@ -181,6 +181,33 @@ def test_one_line_a_count() -> None:
     assert beats("1 2 3 7/2 4") == [step.at for step in dance.parts[0].steps if step.weight]
 
 
+ONE_BEHIND = ["{} 1\n{} 2\n{} 3\n{} 4", "{} (1)\n{} (2)\n{} (3)\n{} (4)", "{}  1\n{}  2\n{}  3\n{}  4"]
+
+
+@pytest.mark.parametrize("lines", ONE_BEHIND)
+@pytest.mark.parametrize("many", [2, 4])
+def test_lines_that_end_in_one_count_each(lines: str, many: int) -> None:
+    """One number behind each line counts, whether there are two such lines or more."""
+    steps = ("Step R side", "Step L beside R", "Step R side", "Touch L beside R")
+    some = "\n".join(lines.splitlines()[:many])
+    dance = read(f"Tin Lantern\n\n{some.format(*steps)}\n").dance
+    assert list(range(1, many + 1)) == [step.at for step in dance.parts[0].steps]
+
+
+HALVES = {
+    "between two lines": "1 Step R side\n& Step L beside R\n2 Step R side",
+    "between two beats of two": "1-2 Walk R, L\n& Step R beside L\n3-4 Walk L, R",
+}
+
+
+@pytest.mark.parametrize("case", HALVES)
+def test_a_share_before_one_blank_is_a_count(case: str) -> None:
+    """A row that begins with "&" and a blank is danced half a beat after the row before it."""
+    steps = read(f"Tin Lantern\n\n{HALVES[case]}\n").dance.parts[0].steps
+    assert [1] == [step.at.numerator % 2 for step in steps if step.at.denominator == 2]
+    assert {"between two lines": 3, "between two beats of two": 5}[case] == len(steps)
+
+
 NUMBERS = st.integers(1, 60)
 
 

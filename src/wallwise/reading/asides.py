@@ -2,7 +2,10 @@
 
 import re
 
-from wallwise.reading.stepwords import actions_in, known_share
+from wallwise.glossary.load import words
+from wallwise.reading.clauses import Act, read_acts
+from wallwise.reading.stepwords import actions_in, known_share, tokens_of
+from wallwise.reading.wording import ORDER_WORDS, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -33,6 +36,7 @@ _ABOUT_A_WALL = re.compile(
     re.IGNORECASE,
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
+_WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(r"[:\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
 _BEHIND_STEPS = re.compile(
@@ -56,6 +60,21 @@ def is_about_a_wall(text: str) -> bool:
 def is_prose(text: str) -> bool:
     """Whether a text reads as a sentence rather than as a heading."""
     return _PROSE.search(text) is not None
+
+
+def repeat_told(text: str) -> Act | None:
+    """What a line says is danced again of the steps before it; None where it says nothing but that.
+
+    "Repeat section 1", "repeat counts 1-8 on the other foot", "same to the left" are such lines;
+    "repeat and enjoy", "repeat to the end of the song" mean the whole dance.
+    """
+    if ORDER_WORDS.search(text) or is_about_a_wall(text) or _WHOLE_DANCE.search(text):
+        return None
+    acts = read_acts(list(tokens_of(text)))
+    told = [act for act in acts if not act.empty]
+    if not told or told[0].verb != "same" or any(act.verb or act.figures for act in told[1:]):
+        return None
+    return told[0]
 
 
 def step_count(text: str) -> int:

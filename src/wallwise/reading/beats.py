@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from wallwise.reading.marks import Mark
 from wallwise.reading.outline import Group, SectionText
@@ -25,13 +26,33 @@ def place_section(
     first = (counted or marked)[0][1].first
     runs_on = base > 1 and -1 <= first - base <= 1
     count = _Count(last=base - 1 + danced, shift=Fraction(0) if runs_on else base - 1, bar=bar)
-    for group, mark in marked:
-        count.take(group, mark, opens=group is marked[0][0])
+    waiting: list[Group] = []  # told between the marks without one
+    for group in section.groups:
+        if group.written is None:
+            waiting.append(group)
+            continue
+        before = count.last
+        count.take(group, group.written, opens=group is marked[0][0])
+        if group.beats:
+            _fill(waiting, group, before)
+            waiting = []
+    if len(waiting) == 1 and waiting[0].lasts:
+        first = Fraction(count.last // 1 + 1)
+        waiting[0].beats = tuple(first + n for n in range(waiting[0].lasts))
+        count.last = waiting[0].beats[-1]
     end = count.last // 1
     if counted and _wraps(*counted[-1]) and end > base:
         end -= 1
         section.wraps = True
     section.counts = end - base + 1
+
+
+def _fill(waiting: list[Group], group: Group, before: Fraction) -> None:
+    """Let what waits without a mark take the counts that are missing before the next mark."""
+    if len(waiting) == 1 and group.gap >= 1:
+        first, last = int(before // 1) + 1, group.beats[0]
+        waiting[0].beats = tuple(Fraction(beat) for beat in range(first, ceil(last)))
+        group.gap = Fraction(0)
 
 
 @dataclass(slots=True)

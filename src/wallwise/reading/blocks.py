@@ -6,11 +6,14 @@ is read here but the shape: count marks, headings, and how much of a line the le
 
 import re
 from dataclasses import dataclass, field
+from itertools import zip_longest
 
 from wallwise.glossary.load import words
+from wallwise.reading.asides import repeat_told
+from wallwise.reading.clauses import Act
 from wallwise.reading.headings import head_of, leading_range
 from wallwise.reading.joins import joined
-from wallwise.reading.marked import Piece, ends_in, split_marks
+from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.rows import rows_of
 from wallwise.reading.stepwords import known_share
@@ -29,7 +32,8 @@ class Block:
 
     `kind`: ``heading`` (with `number`, `range`, `rest` = where its words begin), ``part``, ``extra`` (tag,
     bridge, ending), ``steps`` (with `pieces`), ``text``; while what follows has still to decide it,
-    ``range`` ("[1-8] …") and ``range?`` ("1-8 …").  `stands` is how much of it is step language, 0 to 1.
+    ``range`` ("[1-8] …") and ``range?`` ("1-8 …").  `stands` is how much of it is step language, 0 to 1;
+    `again` what it says is danced again, where it says nothing else.
     """
 
     line: Line
@@ -40,6 +44,7 @@ class Block:
     name: str = ""
     pieces: list[Piece] = field(default_factory=list)
     stands: float = 0.0
+    again: Act | None = None
 
     @property
     def text(self) -> str:
@@ -73,6 +78,9 @@ def _block(line: Line) -> Block:
         block.name, block.range = head.name, head.range
     elif not _TOLD_BESIDE.match(line.text):
         _take_marks(block)
+        block.again = repeat_told(line.text[block.pieces[0].start :]) if len(block.pieces) == 1 else None
+        if block.again is not None and block.kind in _RANGES:
+            block.kind, block.range = "steps", None
     return block
 
 
@@ -101,7 +109,8 @@ def _without_line_number(text: str) -> Mark | None:
 
 
 def _settle(blocks: list[Block]) -> None:
-    """Decide for "3. WEAVE" and "1-8 …" whether they head a section or mark steps."""
+    """Decide for "3. WEAVE" and "1-8 …" whether they head a section, and for "… (2)" whether it counts."""
+    _count_lines(blocks)
     numbered = 0
     for i, block in enumerate(blocks):
         if _numbers_heading(blocks, i, numbered=numbered):
@@ -114,6 +123,19 @@ def _settle(blocks: list[Block]) -> None:
                 block.kind = "heading"
             else:
                 block.kind, block.range = "steps", None
+
+
+def _count_lines(blocks: list[Block]) -> None:
+    """Make steps of lines that end in one number each, which count one after the other."""
+    before: Mark | None = None
+    for block, below in zip_longest(blocks, blocks[1:]):
+        behind = count_behind(block.text) if block.kind == "text" else None
+        if behind is not None:
+            count, after = behind.mark.first, count_behind(below.text) if below is not None else None
+            opens = count == 1 and after is not None and after.mark.first == 2
+            if opens or (before is not None and before.last // 1 + 1 == count):
+                block.kind, block.pieces = "steps", [Piece(behind.mark, 0, behind.end)]
+        before = block.pieces[-1].mark if block.kind == "steps" else None
 
 
 def _numbers_heading(blocks: list[Block], i: int, *, numbered: int) -> bool:

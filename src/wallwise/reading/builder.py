@@ -13,7 +13,9 @@ from wallwise.reading.asides import (
     steps_end,
 )
 from wallwise.reading.blocks import Block
+from wallwise.reading.clauses import Act
 from wallwise.reading.marks import Mark
+from wallwise.reading.openings import counts_on, halves, has_room, repeats, resets, takes_unmarked
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
@@ -200,7 +202,9 @@ class _Builder:
     def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
         if not self._started and self._is_before_steps(i, block, mark):
             self.out.header.append(block.line)
-        elif block.stands < 0.25 and not self._goes_on(mark) and _first_words(block):
+        elif (
+            block.stands < 0.25 and not counts_on(self.section, block, self._next(i)) and _first_words(block)
+        ):
             self._take_text(i, block)
         else:
             self._take_pieces(block)
@@ -211,7 +215,7 @@ class _Builder:
                 self._remark(block.line, piece.start)
                 continue
             section = self.section
-            if section is None or _resets(section, piece.mark):
+            if section is None or resets(section, piece.mark):
                 section = self._open_section()
             self._take_steps(section, block.line, piece.start, end=piece.end, mark=piece.mark)
 
@@ -232,29 +236,22 @@ class _Builder:
         begun = block.stands > 0.2 and below is not None and below.kind == "steps"
         return block.stands < 0.4 and not begun
 
-    def _goes_on(self, mark: Mark) -> bool:
-        """Whether a mark counts on in the open section."""
-        if self.section is None:
-            return False
-        if mark.floating:
-            return True
-        last = next((g.written for g in reversed(self.section.groups) if g.written is not None), None)
-        return mark.first <= 1 if last is None else 0 < mark.first - last.last <= 1
-
     # -- lines without marks ----------------------------------------------------------------
 
     def _take_text(self, i: int, block: Block) -> None:
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
-        if not orders and self._heads_steps_below(i, block):
+        if block.again is not None and repeats(self.section, block.again):
+            self._take_repeat(block, block.again)
+        elif not orders and self._heads_steps_below(i, block):
             self._take_named_section(block)
         elif orders or is_about_a_wall(text):
             if not self._started and not (self.unmarked and block.stands >= 0.7):
                 self.out.header.append(block.line)
             self._remark(block.line)
-        elif self.section is not None and self._is_unmarked_steps(self.section, block):
+        elif self.section is not None and takes_unmarked(self.section, block, self._next(i)):
             self._take_unmarked(self.section, block)
-        elif self.unmarked and block.stands >= 0.6 and step_count(text) >= 2:
+        elif self.unmarked and block.stands >= 0.6 and (self._started or step_count(text) >= 2):
             self._open_section().groups.append(Group(block.line, 0, len(text), None))
         elif not self._started:
             self.out.header.append(block.line)
@@ -264,6 +261,21 @@ class _Builder:
             self._open_section(block.line)
         else:
             self._remark(block.line)
+
+    def _take_repeat(self, block: Block, again: Act) -> None:
+        """A repeat without a count mark fills the open section, what that leaves open, or a new one."""
+        section, counts = self.section, again.counts
+        lasts = None if counts is None or again.of_section else counts[1] - counts[0] + 1
+        if section is None:
+            section = self._open_section()
+        elif section.heading is not None and not section.groups and counts is None and section.heading_text:
+            # the heading tells the steps that come again
+            heading, at = section.heading, section.heading_at
+            section.groups.append(Group(heading, at, len(heading.text), None))
+        if section.groups and not has_room(section, lasts):
+            section.range, second_half = halves(section)
+            section = self._open_section(counts=second_half)
+        section.groups.append(Group(block.line, 0, len(block.text), None, lasts=lasts))
 
     def _heads_steps_below(self, i: int, block: Block) -> bool:
         """Whether a line names the figures of the section that begins under it."""
@@ -281,15 +293,9 @@ class _Builder:
                 return  # a second heading line: the first one numbers, this one names the figures
             written = self.section.groups[-1].written if self.section.groups else None
             if written is not None and written.last < 4 and self.section.range is None:
+                self._remark(block.line)
                 return
         self._open_section(block.line)
-
-    def _is_unmarked_steps(self, section: SectionText, block: Block) -> bool:
-        """Whether a line is the steps of a section that gives them without count marks."""
-        if not section.groups:
-            return block.stands >= 0.5
-        unmarked = section.groups[-1].written is None and section.heading is not None
-        return unmarked and block.stands >= 0.6
 
     def _take_unmarked(self, section: SectionText, block: Block) -> None:
         length = len(block.text)
@@ -332,12 +338,3 @@ def _goes_on_with_dance(block: Block) -> bool:
 def _first_words(block: Block) -> str:
     """The words of a block's first piece."""
     return block.text[block.pieces[0].start : block.pieces[0].end].strip()
-
-
-def _resets(section: SectionText, mark: Mark) -> bool:
-    """Whether a mark starts a new section: it counts from 1 again after a full one."""
-    if mark.floating or (section.range is not None and section.range[1] - section.range[0] >= 8):
-        return False
-    counted = (g.written for g in reversed(section.groups) if g.written is not None)
-    last = next((written for written in counted if not written.floating), None)
-    return last is not None and mark.first <= 1 and last.last >= 6

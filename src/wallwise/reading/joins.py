@@ -47,7 +47,8 @@ def _continues(last: Row, row: Row) -> bool:
         return True
     unclosed = before.count("(") > before.count(")")
     # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
-    if row.bullet or opens or (mark is not None and not unclosed):
+    counted = mark is not None and not (mark.floating and _BREAKS_OFF.search(before.rstrip()))
+    if row.bullet or opens or (counted and not unclosed):
         return False
     if _BREAKS_OFF.search(before.rstrip()):
         return True

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from wallwise.reading.marks import NUMBER_WORDS, Mark, leading_mark
 from wallwise.reading.stepwords import known_share
@@ -33,9 +34,10 @@ _AT_END = re.compile(
     (?: (?<!\d)[:,.] | (?<=\d), | \s- | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
     (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
     (?=
-        {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*{_COUNT})*
+        {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*{_COUNT})*(?:\s?&)?
         [.)]?\s*(?:[.;]|$)
     )
+    | (?<=[A-Za-z)])\s(?=\d{{1,2}}(?:\s?[-&]\s?\d{{1,2}})+\.?$)
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -44,6 +46,11 @@ _OF_COUNTS = re.compile(
     re.IGNORECASE,
 )
 
+_COUNT_BEHIND = re.compile(
+    r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
+)
+_STEPS = 0.75  # the share of step language of a line of steps
+
 
 @dataclass(frozen=True, slots=True)
 class Piece:
@@ -51,6 +58,13 @@ class Piece:
 
     mark: Mark | None
     start: int
+    end: int
+
+
+class Counted(NamedTuple):
+    """The count that ends a line, and where the steps before it end."""
+
+    mark: Mark
     end: int
 
 
@@ -76,6 +90,15 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
             return [*pieces, Piece(None, tail, len(text))] if tail < len(text) else pieces
     pieces = [Piece(mark, mark.end, after.start) for mark, after in pairwise(marks)]
     return [*pieces, Piece(marks[-1], marks[-1].end, len(text))]
+
+
+def count_behind(text: str) -> Counted | None:
+    """The one count that ends a line of steps ("Touch L beside R (2)"); None where none does."""
+    found = _COUNT_BEHIND.search(text)
+    mark = leading_mark(text, found.end()) if found is not None else None
+    if found is None or mark is None or _OF_COUNTS.search(text[: mark.start]):
+        return None
+    return Counted(mark, found.start()) if known_share(text[: found.start()]) >= _STEPS else None
 
 
 def _marks_in(text: str, lead: Mark | None) -> list[Mark]:

@@ -33,6 +33,7 @@ _NOT_COUNTS = re.compile(
     re.IGNORECASE,
 )
 _ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)\s*")
+_OPENING = re.compile(r"(?P<share>&)\s(?=[A-Za-z])\s*")  # before a whole row's steps one blank is enough
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
 _MOST_BEATS = 64  # no mark counts more,
@@ -79,7 +80,7 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     assert lead is not None
     scanned = _scan(text, lead.end())
     if scanned is None:
-        alone = _ALONE.match(text, start)
+        alone = _ALONE.match(text, start) or (_OPENING.match(text) if start == 0 else None)
         return Mark((SHARES[alone["share"].lower()],), start, alone.end(), floating=True) if alone else None
     beats, end, ranged = scanned
     tail = _TAIL.match(text, end)

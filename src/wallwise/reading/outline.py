@@ -16,7 +16,7 @@ class Group:
     """Steps under one count mark.
 
     `beats` are absolute in the part (empty: no mark; the section decides).  `written` is the
-    mark as it stands.  Text is ``line.text[start:end]``.
+    mark as it stands, `lasts` the counts that a repeat without one says.  Text is ``line.text[start:end]``.
     """
 
     line: Line
@@ -24,6 +24,7 @@ class Group:
     end: int
     written: Mark | None
     beats: tuple[Fraction, ...] = ()
+    lasts: int | None = None
     gap: Fraction = Fraction(0)  # beats missing before it; negative: danced twice
 
     @property

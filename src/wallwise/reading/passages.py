@@ -12,7 +12,7 @@ from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Group, PartText, SectionText
 from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import Passage
-from wallwise.reading.repeats import repeated, same_of
+from wallwise.reading.repeats import counts_again, repeated, same_of
 from wallwise.reading.tidy import Line
 
 _COUNTS = re.compile(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
@@ -35,9 +35,9 @@ def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
         section.base = cursor
         place_section(section, cursor, bar=bar, usual=usual, danced=wrapped)
         wrapped = section.wraps
-        marked = [group for group in section.groups if group.beats]
-        for group in marked:
-            passages.append(_marked(section, group, passages))
+        marked = any(group.beats for group in section.groups)
+        for group in section.groups if marked else ():
+            passages.append(_marked(section, group, passages) if group.beats else _unplaced(section, group))
             claim_before(passages)
         if not marked:
             passages.append(_unmarked(section, passages, usual))
@@ -57,10 +57,18 @@ def _marked(section: SectionText, group: Group, before: list[Passage]) -> Passag
     return Passage(section, group, few(layouts), list(acts))
 
 
+def _unplaced(section: SectionText, group: Group) -> Passage:
+    """A line among counted ones that has no count and none left for it: nothing of it can be danced."""
+    return Passage(section, group, [], list(items_in(group.text)[1]))
+
+
 def _unmarked(section: SectionText, before: list[Passage], usual: int) -> Passage:
     """A section without count marks: its figures last as long as they last, and fill it."""
     group = _one_group(section)
+    same = same_of(items_in(group.text)[1])
     told = section.counts if section.range else _counts_in(section)
+    if same is not None and not section.range:
+        told = counts_again(same, before, section) or told
     sizes = ((told, 0.0),) if told else tuple((usual * times, extra) for times, extra in _LENGTHS)
     best: list[Layout] = []
     chosen = sizes[0][0]
@@ -73,7 +81,7 @@ def _unmarked(section: SectionText, before: list[Passage], usual: int) -> Passag
     section.counts = chosen
     if best and best[0].over:
         section.counts = chosen + best[0].over
-    elif best and best[0].left and not section.range:
+    elif best and best[0].left and best[0].moves and not section.range:
         section.counts = chosen - best[0].left
     return Passage(section, group, few(best), list(items_in(group.text)[1]))
 

@@ -14,11 +14,13 @@ from wallwise.reading.moves import mirrored
 from wallwise.reading.outline import SectionText
 from wallwise.reading.record import Passage
 from wallwise.reading.silent import Placed
+from wallwise.reading.tokens import TURN
 from wallwise.reading.ways import ticks
 
 _HALF = Fraction(1, 2)
 _EACH = 3  # layouts tried of each passage repeated
 _ENOUGH = 12  # layouts of a repeat
+_FACED_FIRST = 0.3  # the facing told is the one that the repeat begins with
 _WRONG_FOOT = 3.0  # a repeat on another foot than the sheet tells
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 
@@ -38,6 +40,17 @@ def same_of(acts: Sequence[Act]) -> Act | None:
                 number=act.number,
             )
     return same
+
+
+def counts_again(same: Act, before: list[Passage], section: SectionText) -> Fraction | None:
+    """How many counts a repeat lasts: as what it names, else as the section before; None where none is."""
+    if same.counts is None:
+        return before[-1].section.counts if before else None
+    first, last = same.counts
+    if not same.of_section:
+        return Fraction(last - first + 1)
+    sections = {id(p.section): p.section for p in _of_sections(before, same.counts, section=section)}
+    return sum((s.counts for s in sections.values()), Fraction(0)) or None
 
 
 def repeated(
@@ -63,8 +76,9 @@ def repeated(
         for moves, flipped in ((plain, False), (mirror, True)):
             price = cost + _foot_cost(same, moves, flipped)
             found += [
-                Layout(price + extra, _claiming(turned, same))
+                Layout(price + extra + more, claimed)
                 for turned, extra in _with_turn(moves, same, section)
+                for claimed, more in _claiming(turned, same)
             ]
         if len(found) > _ENOUGH:
             break
@@ -80,12 +94,18 @@ def _shift(sources: list[Passage], first: Fraction) -> Fraction:
     return first - begin
 
 
-def _claiming(moves: tuple[Placed, ...], same: Act) -> tuple[Placed, ...]:
-    """The repeated moves with the facing that the repeat is said to end in."""
+def _claiming(moves: tuple[Placed, ...], same: Act) -> Iterator[tuple[tuple[Placed, ...], float]]:
+    """The repeated moves with the facing told beside them: where the repeat ends or, dearer, begins."""
     if same.faces is None or not moves:
-        return moves
+        yield moves, 0.0
+        return
     at, last = moves[-1]
-    return (*moves[:-1], (at, replace(last, faces=same.faces, faces_at=same.faces_at)))
+    yield (*moves[:-1], (at, replace(last, faces=same.faces, faces_at=same.faces_at))), 0.0
+    at, first = moves[0]
+    for turned, cost in first.turns:
+        faces = (same.faces + turned) % TURN
+        begun = replace(first, turns=((turned, cost),), faces=faces, faces_at=same.faces_at)
+        yield ((at, begun), *moves[1:]), _FACED_FIRST
 
 
 def _with_turn(
@@ -128,13 +148,21 @@ def _sources(
     if same.counts is not None:
         a, b = same.counts
         if same.of_section:
-            return [p for p in placed if a <= p.section.number <= b]
+            return _of_sections(placed, same.counts, section=section)
+        if a < 0:
+            return placed[_index_from(placed, first + a - _HALF) :]
         found = _counted(placed, same.counts, section=section, first=first)
         if not found and a == b:  # "repeat section 2"
             found = [p for p in placed if p.section.number == a]
         if found:
             return found
     return placed[_index_from(placed, first - counts - _HALF) :]
+
+
+def _of_sections(placed: list[Passage], numbers: tuple[int, int], *, section: SectionText) -> list[Passage]:
+    """The passages of sections by their numbers; those below zero are counted back from `section`."""
+    first, last = (n if n > 0 else section.number + n for n in numbers)
+    return [p for p in placed if first <= p.section.number <= last]
 
 
 def _begins(passage: Passage) -> Fraction:

@@ -12,13 +12,36 @@ from wallwise.reading.moves import Item, Move
 from wallwise.reading.ways import items_of, ticks
 
 _KEEP = 9
+_MOST_TIMES = 4
+_ALL_AGAIN = 0.15  # "step R, pivot 1/4 left x2": what it costs to believe that both are done twice
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
 _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 
 
 def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
-    """The items with each plain turn either its own event or part of the item beside it, with costs."""
+    """The items with each plain turn either its own event or part of the item beside it, with costs.
+
+    "… x2" behind the last item may mean all of them.
+    """
+    rows = _with_turns(items)
+    if (whole := _all_again(items)) is not None:
+        rows += [(cost + _ALL_AGAIN, row) for cost, row in _with_turns(whole)]
+    return rows
+
+
+def _all_again(items: list[Item]) -> list[Item] | None:
+    """All items as often as the last is said to be done; None where it is done once, or stands alone."""
+    told = [item for item in items if item.options]
+    times = told[-1].act.times if len(told) > 1 else 1
+    if not 1 < times <= _MOST_TIMES or any(item.act.times > 1 for item in told[:-1]):
+        return None
+    last = replace(told[-1].act, times=1)
+    once = [*told[:-1], *items_of([last])]
+    return once * times
+
+
+def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:
     pending: list[tuple[float, list[Item], Turn | None]] = [(0.0, [], None)]  # the turn is for the next item
     for item, following in zip_longest(items, items[1:]):
         turn = _plain_turn(item.act)

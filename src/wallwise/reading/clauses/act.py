@@ -69,7 +69,7 @@ class Act:
     ing: bool = False
     unknown: list[Token] = field(default_factory=list)
     same: str = ""
-    counts: tuple[int, int] | None = None
+    counts: tuple[int, int] | None = None  # of what comes again; below zero they are counted back from here
     of_section: bool = False  # `counts` are numbers of sections
 
     @property

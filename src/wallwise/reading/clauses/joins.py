@@ -7,6 +7,7 @@ from dataclasses import replace
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
+from wallwise.reading.clauses.again import take_told_again
 from wallwise.reading.clauses.telling import EDGE, Telling
 from wallwise.reading.tokens import Token
 
@@ -90,7 +91,7 @@ def take_same(t: Telling, i: int, token: Token) -> int:
     t.touch(token)
     t.act.verb = "same"
     t.act.same = token.value
-    return i + 1
+    return take_told_again(t, i + 1)
 
 
 def take_weight(t: Telling, i: int, token: Token) -> int:

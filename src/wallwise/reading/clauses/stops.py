@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
+from wallwise.reading.clauses.again import SECTION_WORDS
 from wallwise.reading.clauses.telling import Telling
 from wallwise.reading.tokens import Token
 
 STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
-_SECTION_WORDS = ("section", "sections", "s", "sec", "set", "part", "line")
 # What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
 _QUALIFIERS = ("clock", "feet", Word.WEIGHT, Word.AGAIN, Word.AMOUNT, Word.SIDE, Word.FOOT)
 
@@ -108,7 +108,7 @@ def take_number(t: Telling, i: int, token: Token) -> int:
         t.touch(token)
         act.number = token.value
     elif act.verb == "same":
-        act.of_section = t.at(i - 1).text in _SECTION_WORDS
+        act.of_section = t.at(i - 1).text in SECTION_WORDS
         last = t.at(i + 2)
         if following.word in ("-", ",", Word.RELATION, Word.AND) and last.word == "number":
             act.counts = (token.value, last.value)
