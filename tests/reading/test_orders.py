@@ -51,7 +51,46 @@ RESTARTS: dict[str, Marks] = {
     "Restarts on walls 2 & 5 after 16 counts": [(2, 16, "9:00"), (5, 16, "9:00")],
     "Restart after 16 on walls 2, 4 and 6": [(2, 16, "9:00"), (4, 16, "6:00"), (6, 16, "3:00")],
     "Weight on L at the start. Restart on wall 3 after 16 counts": THIRD,
+    "On walls 2 & 5 dance up to count 16 then restart facing 9:00": [(2, 16, "9:00"), (5, 16, "9:00")],
+    "Restart on walls 2 (after 16 counts) and 5 (after 24 counts)": [(2, 16, "9:00"), (5, 24, "9:00")],
+    "Restart after 16 counts: 9 o'c on w2 and 3 o'c on w3": [(2, 16, "9:00"), (3, 16, "3:00")],
+    "Two restarts. The first is on wall 2 after 16 counts, the second on wall 5 after 24 counts.": [
+        (2, 16, "9:00"),
+        (5, 24, "9:00"),
+    ],
+    "1st restart: wall 2, after 16 counts. 2nd restart: wall 5, after 24 counts.": [
+        (2, 16, "9:00"),
+        (5, 24, "9:00"),
+    ],
+    "You will restart twice: walls 2 and 5, both times after count 24": [(2, 24, "9:00"), (5, 24, "9:00")],
+    "Wall 3 starts facing 6.00. Restart after 16 counts facing 12.00": THIRD,
+    "RESTART – Wall 3 (6:00) after 16 counts (12:00)": THIRD,
+    "There's a restart during the third wall. You dance 16 counts and start over.": THIRD,
+    "In wall 3 after 16 counts there is a restart": THIRD,
+    "On the 3rd repetition restart after the second section": THIRD,
+    "Restart: W3 after S2": THIRD,
+    "Restart w3 @ 16": THIRD,
+    "Restart at count 16 on wall 3": THIRD,
+    "Restart in wall 3 following count 16": THIRD,
+    "On your third wall stop after 16 counts and go back to the beginning": THIRD,
+    "Dance 16 counts of wall 3 and begin wall 4": THIRD,
+    "After 16 counts of wall 3, start the next wall": THIRD,
+    "Wall 3, dance the first half only, then it's wall 4": THIRD,
+    "Wall 3 is short: only 16 counts": THIRD,
+    "Short wall: wall 3 (16 counts)": THIRD,
+    "Cut wall 3 after 16 counts": THIRD,
+    "Walls 2 and 5: only dance the first 24 counts": [(2, 24, "9:00"), (5, 24, "9:00")],
+    "The third time through, leave out the last sixteen and start again": THIRD,
+    "The fourth time through, leave out the last eight and start again": [(4, 24, "3:00")],
+    "Drop counts 25-32 on wall 3 and start again": [(3, 24, "12:00")],
+    "On wall 3 leave off the last two sections": THIRD,
+    "On wall 3 leave out sections 3 and 4": THIRD,
+    "On wall 3, skip the last 16 counts": THIRD,
     "No restarts, no tags": [],
+    "Wall 2 starts facing 3.00": [],
+    "Start again facing 3:00": [],
+    "On wall 4 the music slows; keep dancing at the same tempo": [],
+    "The music ends on wall 9; dance only 16 counts and strike a pose": [],
     "Restart: none": [],
     "Start again and smile!": [],
     "Begin again.": [],
@@ -91,7 +130,28 @@ TAGS: dict[str, Marks] = {
     f"Tag: 4 counts after walls 2 and 4\n{CHAIR}": [(2, 4, "6:00"), (4, 4, "12:00")],
     f"Bridge: after wall 1\n{CHAIR}": [(1, 4, "3:00")],
     f"Bridge: during wall 4, after 16 counts, dance these 4 counts then carry on\n{CHAIR}": [(4, 4, "3:00")],
+    "At the end of wall 2 add: 1-4 Rocking chair R": [(2, 4, "6:00")],
+    "4 count tag after walls 2 and 4: rocking chair R (1-4)": [(2, 4, "6:00"), (4, 4, "12:00")],
+    f"After wall 3, dance the following 4 counts:\n{CHAIR}": [(3, 4, "9:00")],
+    f"Add these 4 counts at the end of walls 2 & 4:\n{CHAIR}": [(2, 4, "6:00"), (4, 4, "12:00")],
+    f"Once you have danced wall 2, add:\n{CHAIR}": [(2, 4, "6:00")],
+    f"Do this tag at the end of wall 2:\n{CHAIR}": [(2, 4, "6:00")],
+    "After wall 2 dance these four counts: rocking chair R": [(2, 4, "6:00")],
+    "At the end of the second wall, add a rocking chair": [(2, 4, "6:00")],
+    "At the end of wall 2: rocking chair R, then start again": [(2, 4, "6:00")],
+    "At the end of wall 2, hold for 4 counts then begin wall 3": [(2, 4, "6:00")],
+    "Between walls 2 and 3 there is a 4 count bridge: sway R, L, R, L": [(2, 4, "6:00")],
+    "Before wall 3 there is a 4 count tag: sway R, L, R, L": [(2, 4, "6:00")],
+    "TAG: end of walls 1 and 3: sway R, L, R, L": [(1, 4, "3:00"), (3, 4, "9:00")],
+    "Tag - end of wall 2 - sway R, sway L, sway R, sway L": [(2, 4, "6:00")],
+    "Tag after wall 2: 1-4 rocking chair R, 5, 6, 7, 8 - sway R, L, R, L": [(2, 8, "6:00")],
+    "Tag 1: after wall 1: sway R, L, R, L\nTag 2: after wall 3: rocking chair R, sway R, L, R, L": [
+        (1, 4, "3:00"),
+        (3, 8, "9:00"),
+    ],
+    f"TAG\n{CHAIR}\nDance the tag after walls 2 and 4": [(2, 4, "6:00"), (4, 4, "12:00")],
     "No tags, no restarts": [],
+    "After wall 6 the singer stops for 8 counts, keep dancing": [],
     "Tags: none": [],
 }
 
@@ -102,9 +162,38 @@ def test_a_tag_is_read_with_its_steps(words: str) -> None:
     assert ([], TAGS[words]) == orders(words)
 
 
-def test_an_ending_orders_nothing() -> None:
+ENDINGS = [
+    "Ending: wall 8 starts facing 9:00. Dance 12 counts, then stomp R forward",
+    "Ending: on wall 8 dance 16 counts then step R forward",
+    "Big finish on wall 9: after count 16, stomp R",
+    "The dance ends on wall 8 after 16 counts",
+    "For a nice finish on wall 8, only dance 16 counts",
+]
+
+
+@pytest.mark.parametrize("words", ENDINGS)
+def test_an_ending_orders_nothing(words: str) -> None:
     """What closes the song is neither a restart nor a tag."""
-    assert ([], []) == orders("Ending: wall 8 starts facing 9:00. Dance 12 counts, then stomp R forward")
+    assert ([], []) == orders(words)
+
+
+STEPS_OF_TAGS = [
+    "At the end of wall 2 add: 1-4 Rocking chair R",
+    "4 count tag after wall 2: rocking chair R (1-4)",
+    f"After wall 2, dance the following 4 counts:\n{CHAIR}",
+]
+
+
+@pytest.mark.parametrize("words", STEPS_OF_TAGS)
+def test_a_tag_told_in_a_sentence_has_its_steps(words: str) -> None:
+    """The steps are the tag's and not the dance's, and nothing is left to settle."""
+    text = f"Tin Lantern\n32 counts 4 walls\n\n{BODY}\n{words}\n"
+    report = check_text(text, name="x")
+    tag = report.dance.tags[0].part
+    assert report.dance.counts == 32
+    assert tag.counts == 4
+    assert ["R", "L", "R", "L"] == [step.foot.value for step in tag.steps]
+    assert report.sound
 
 
 PHRASED = f"Part A\n{SECTION}\nPart B\n{TURNING.format('1/2')}\nTag\n{CHAIR}\n"
@@ -116,6 +205,8 @@ SEQUENCES = {
     "Order: A, A, B, Tag, A, B": ("A", "A", "B", "Tag", "A", "B"),
     "Phrasing = A/B/A/TAG/B": ("A", "B", "A", "Tag", "B"),
     "Sequence: A, B, A x2, B": ("A", "B", "A", "A", "B"),
+    "Sequence: A, A4 x2, B": ("A", "A(4)", "A(4)", "B"),
+    "Sequence: AB x2, Tag": ("A", "B", "A", "B", "Tag"),
     "Sequence: A, B, Tag, A(4), B": ("A", "B", "Tag", "A(4)", "B"),
     "Sequence: A, B, Tag, A4, B": ("A", "B", "Tag", "A(4)", "B"),
     "A, B, A, Tag, B": ("A", "B", "A", "Tag", "B"),
@@ -136,8 +227,17 @@ LOUD = {
     "a restart without a wall": "Restart after 16 counts",
     "a restart without a count": "Restart on wall 3",
     "a restart that faces elsewhere": "Restart on wall 3 after 16 counts facing 6:00",
+    "a wall that starts elsewhere": "Wall 3 starts facing 9:00",
+    "a restart facing a wall told in words": "Restart on wall 3 after 16 counts facing the right-hand wall",
+    "counts left out inside a wall": "On wall 3 leave out counts 9-16",
     "a restart on the wrong foot": "Restart on wall 3 after 4 counts",
 }
+
+
+def test_of_two_facings_one_may_be_where_the_wall_starts() -> None:
+    """A restart that tells both is doubted only where neither is the one that the room faces."""
+    words = "Restart on wall 3 facing 12:00 after 16 counts (6:00)"
+    assert check_text(f"Tin Lantern\n32 counts 4 walls\n\n{BODY}\n{words}\n", name="x").sound
 
 
 @pytest.mark.parametrize("case", LOUD)

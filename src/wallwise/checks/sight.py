@@ -9,8 +9,8 @@ from fractions import Fraction
 from wallwise.dance.clock import facing_name
 from wallwise.dance.counts import full_label
 from wallwise.dance.model import Foot, Span
-from wallwise.reading.outline import SectionText
-from wallwise.reading.parts import is_ending
+from wallwise.reading.headings import is_ending
+from wallwise.reading.outline import PartText, SectionText
 from wallwise.reading.record import PartReading, Passage, Reading
 from wallwise.reading.solve import Solved
 from wallwise.reading.tokens import TURN
@@ -56,10 +56,17 @@ class Sight:
         places = [f"count {self.count}"]
         if len(self.part.text.sections) > 1:
             places.insert(0, f"section {self.section.number}")
-        name = self.part.text.name
-        if name != "main":
-            places.insert(0, f"part {name}" if len(name) == 1 else name)
+        if self.part.text.name != "main":
+            places.insert(0, _called(self.part.text))
         return ", ".join(places)
+
+
+def _called(part: PartText) -> str:
+    """A part as one speaks of it: "part A", "the tag", "tag 2", "the bridge"."""
+    if not part.extra:
+        return f"part {part.name}"
+    name = part.name.lower().removeprefix("tag (").removesuffix(")")
+    return name if name[-1].isdigit() else f"the {name}"
 
 
 def sights(reading: Reading) -> Iterator[Sight]:

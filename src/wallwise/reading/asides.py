@@ -38,7 +38,7 @@ _ABOUT_A_WALL = re.compile(
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
-_BEFORE_STEPS = re.compile(r"[:\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BEFORE_STEPS = re.compile(r"[:,\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
 _BEHIND_STEPS = re.compile(
     r"\.\s|\bthen (?:start|begin|restart)|\bstart again|\brestart|\bfacing\b|\(facing", re.IGNORECASE
 )

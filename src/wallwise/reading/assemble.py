@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wallwise.dance.model import Dance, Part, Section, Tag
-from wallwise.reading.parts import is_ending
+from wallwise.reading.headings import is_ending
 from wallwise.reading.record import Reading
 from wallwise.reading.restarts import restarts_of
 

@@ -14,7 +14,9 @@ from wallwise.reading.asides import (
 )
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
-from wallwise.reading.marks import Mark
+from wallwise.reading.headings import announces
+from wallwise.reading.marked import split_marks
+from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.openings import counts_on, halves, has_room, repeats, resets, takes_unmarked
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import known_share
@@ -158,12 +160,12 @@ class _Builder:
     def _take_extra(self, i: int, block: Block) -> None:
         """A tag, bridge or ending: a part of its own where steps are told for it, else a remark."""
         if not self._started:
-            if ORDER_WORDS.search(block.text):
+            if ORDER_WORDS.search(block.text) or is_about_a_wall(block.text):
                 self._remark(block.line)
             self.out.header.append(block.line)
             return
         inline = steps_at(block.text[block.rest :])
-        begins = self._begins_below(i)
+        begins = self._begins_below(i) and announces(block.text)
         if not (begins or inline is not None or self._steps_below(i, block)):
             self._remark(block.line)
             return
@@ -171,9 +173,14 @@ class _Builder:
         self._remark(block.line)
         if inline is not None and not begins:
             start = block.rest + inline
-            groups = self._open_section().groups
-            groups.append(Group(block.line, start, steps_end(block.text, start), None))
+            self._take_inline(block.line.slice(start, steps_end(block.text, start)))
             self.part, self.section = self._last_part(), None
+
+    def _take_inline(self, line: Line) -> None:
+        """The steps told in a tag's own line, under their count marks where they have any."""
+        section = self._open_section()
+        for piece in split_marks(line.text, leading_mark(line.text)):
+            section.groups.append(Group(line, piece.start, piece.end, piece.mark))
 
     def _steps_below(self, i: int, block: Block) -> bool:
         """Whether a line without marks tells the steps of a tag, or orders it before they are told."""

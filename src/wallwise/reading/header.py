@@ -19,26 +19,28 @@ _KEYS = words()["declared"]
 _LEVELS = words()["level"]
 _TENS = "|".join(word.replace(" ", "[- ]") for word in sorted(words()["tens"], key=len, reverse=True))
 _COUNTS_KEY = re.compile(
-    r"""
+    rf"""
     \b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*
-    (?P<n>\d{1,3})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))
+    (?P<n>\d{{1,3}}|{_TENS})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _COUNTS_TOLD = re.compile(
     rf"""
     \b(?P<n>\d{{1,3}}|{any_of(NUMBER_WORDS)}|{_TENS})\s*[- ]?(?:counts?|beats?|cts?|c|ct)\b
-    (?!\s*(?:intro|in\b|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))
+    (?!\s*(?:intro|in\b(?!\s+(?:all|total))|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _FEWEST_COUNTS = 8  # fewer are a tag's or an intro's
-# What stands before a number of counts that are not the dance's,
+# What stands before a number of counts that are not the dance's, in the same breath,
 _OTHER_COUNTS = re.compile(
     r"""
-    \b(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count[ ]in|lead|bridge|dance|first|on
-        |clap|add|last)\b
-    \W*(?:\w+\W+){0,2}$
+    (?: \b(?:intro\w*|start\w*|after|wait|tag|restart\w*|in|begin(?:s|ning)?|count[ ]in|lead|bridge|first|on
+        |clap|add|last)
+      | (?<!\bthe\s)(?<!\bthis\s)(?<!\ba\s)\bdance
+    )\b
+    [^\w.;!]*(?:(?!counts?\b|beats?\b)\w+[^\w.;!]+){0,2}$
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -64,10 +66,17 @@ _COUNTS_AND_WALLS = re.compile(
 )
 _PART_COUNTS = re.compile(
     r"""
-    \b(?:part\s*)?\(?(?P<name>[A-H]|tag|bridge)\b\)?\s*(?:[-:=(]|is|has|\s)\s*
+    \b(?P<word>(?i:part)\s*)?\(?(?P<name>[A-H])\b\)?\s*(?:(?P<sign>[-:=(]|is|has)|\s)\s*
     (?P<n>\d{1,3})(?!\s*(?:x|times|walls?|[&/]))\s*(?:counts?|c|cts?)?\b
     """,
     re.VERBOSE,
+)
+_TAG_COUNTS = re.compile(
+    r"""
+    \b(?P<name>(?:tag|bridge)(?:\s[1-9](?=\W))?)\s*(?:[-:=(]|is|has|of|\s)\s*
+    (?P<n>\d{1,3})\s*-?\s*(?:counts?|cts?|c|beats?)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
 )
 _PART = re.compile(r"\bparts?\s*\(?[A-H]\b|\btag\b", re.IGNORECASE)
 _COUNTS = re.compile(r"\bcounts?\b", re.IGNORECASE)
@@ -104,7 +113,7 @@ _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}
 _INTRO = re.compile(
     r"""
     \bintro(?:duction)?\b\D{0,12}(?P<n>\d{1,3})
-    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b|lead[- ]in)
+    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b(?!\s+(?:all|total))|lead[- ]in)
     | (?:starts?|begins?|count[ ]in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|beats?)?
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -199,13 +208,14 @@ def _read_line(told: Declared, line: Line) -> None:
     text = line.text
     intro = _INTRO.search(text)
     _read_part_counts(told, line)
-    if told.counts is None and not (told.part_counts and _PART.search(text)):
+    lettered = any(len(name) == 1 for name in told.part_counts)
+    if told.counts is None and not (lettered and _PART.search(text)):
         _read_counts(told, line, intro)
     told.walls = told.walls or _walls(line)
     if not told.level and (level := _LEVEL.search(text)):
         told.level = " ".join(level["level"].split())
     for key in _KEY.finditer(text):
-        _take_key(told, key["key"].lower(), key["value"].strip(" *\"'"))
+        _take_key(told, key["key"].lower(), key["value"])
     if told.bpm is None and (bpm := _BPM.search(text)):
         told.bpm = Fraction(bpm["n"] or bpm["m"])
     if told.intro_counts is None and intro and not _NO_INTRO.search(text[: intro.start()][-12:]):
@@ -221,8 +231,11 @@ def _read_part_counts(told: Declared, line: Line) -> None:
     """The counts of "Part A: 32 counts, B 16": only in a line that speaks of parts or of counts."""
     if not (_PART.search(line.text) or _COUNTS.search(line.text)):
         return
-    for found in _PART_COUNTS.finditer(line.text):
-        told.part_counts.setdefault(found["name"].lower(), _claim(line, found, "n"))
+    lettered = list(_PART_COUNTS.finditer(line.text))
+    if len(lettered) == 1 and not (lettered[0]["word"] or lettered[0]["sign"]):
+        lettered = []  # "A 32-count dance"
+    for found in (*lettered, *_TAG_COUNTS.finditer(line.text)):
+        told.part_counts.setdefault(" ".join(found["name"].lower().split()), _claim(line, found, "n"))
 
 
 def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> None:
@@ -265,7 +278,7 @@ def _claim(line: Line, found: re.Match[str], group: str) -> Claim:
 
 
 def _take_key(told: Declared, key: str, value: str) -> None:
-    value = _VALUE_END.split(value)[0].strip(" *\"'")
+    value = _unquoted(_VALUE_END.split(value)[0].strip(" *"))
     if key.startswith(("choreo", "by")):
         told.choreographer = told.choreographer or value
     elif key in _KEYS["music"]:
@@ -274,6 +287,14 @@ def _take_key(told: Declared, key: str, value: str) -> None:
         told.title = told.title or value
     elif key == "level":
         told.level = told.level or value
+
+
+def _unquoted(value: str) -> str:
+    """The value without the quotes around all of it; quotes around a piece of it stay."""
+    inner = value[1:-1]
+    if len(value) > 2 and value[0] in "\"'" and value[0] == value[-1] and value[0] not in inner:
+        return inner.strip()
+    return value if value.count('"') % 2 == 0 else value.strip('"')
 
 
 def _title(lines: list[Line]) -> str:

@@ -57,7 +57,8 @@ _PART_SECTION = re.compile(
 )
 _EXTRA = re.compile(
     rf"""
-    ^\W*(?P<name>
+    ^\W*(?:(?:there\s+is\s+)?(?:an?\s+)?(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\s+)?
+    (?P<name>
         (?:(?:1st|2nd|3rd|first|second|big|little|short|long)\s+)?
         {any_of(_HEADING["extra"])}
         (?:\s*[1-9A-C]\b(?!\s*(?:counts?|beats?|restarts?|-count)))?
@@ -65,6 +66,25 @@ _EXTRA = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_ENDING = re.compile(
+    rf"(?:tag\s\()?(?:(?:big|little|short|long)\s+)?{any_of(_HEADING['close'])}\b", re.IGNORECASE
+)
+_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
+_WALL_END = re.compile(
+    rf"""
+    ^\W*(?:(?:add|dance|do|insert)\s+(?:(?:these|this|the|following|an?|extra|tag|bridge|{_NUMBER}|counts?|steps?)\s+)+)?
+    (?:(?:at\s+)?(?:the\s+)?end\s+of|after|following|before|between|(?:when|once)\s+you(?:'ve|\s+have)?\s+(?:finish(?:ed)?|danced|done))\s+
+    (?:(?:the|your|dancing|starting|beginning)\s+)*
+    (?:
+        (?:walls?|w)\s*(?:{_NUMBER})(?:\s*(?:,|&|and)\s*(?:wall\s+)?(?:{_NUMBER}))*\b
+      | {_NTH}(?:\s*(?:,|&|and)\s*(?:the\s+)?{_NTH})*\s+walls?\b
+    )
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_NO_TAG = re.compile(r"\W*(?:re-?start|start\s+again|begin\s+again)", re.IGNORECASE)
+_SAYS_WHAT = re.compile(r"\b(?:add|dance|do|hold|insert|following|these)\b|:(?!\d)", re.IGNORECASE)
+_ANNOUNCES = re.compile(r"\b(?:add|insert|following|these|extra)\b|:\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +114,24 @@ class Range:
 
 def head_of(text: str) -> Head | None:
     """What the line heads for certain, whatever stands around it; None where it heads nothing."""
-    return _section_of_part(text) or _part(text) or _section(text) or _bars(text) or _extra(text)
+    return (
+        _section_of_part(text)
+        or _part(text)
+        or _section(text)
+        or _bars(text)
+        or _extra(text)
+        or _wall_end(text)
+    )
+
+
+def is_ending(name: str) -> bool:
+    """Whether an extra part of that name closes the song rather than adding to a wall."""
+    return _ENDING.match(name) is not None
+
+
+def announces(text: str) -> bool:
+    """Whether a line that tells of the end of a wall says that steps of a tag come next."""
+    return _WALL_END.match(text) is None or _ANNOUNCES.search(text) is not None
 
 
 def starts_block(text: str) -> bool:
@@ -165,3 +202,11 @@ def _bars(text: str) -> Head | None:
 def _extra(text: str) -> Head | None:
     found = _EXTRA.match(text)
     return Head("extra", found.start("rest"), name=found["name"].strip()) if found else None
+
+
+def _wall_end(text: str) -> Head | None:
+    """A tag that is told only by its place: "At the end of wall 2 add: …", "After wall 3, dance these: …"."""
+    found = _WALL_END.match(text)
+    if found is None or not _SAYS_WHAT.search(text) or _NO_TAG.match(text[found.end() :]):
+        return None
+    return Head("extra", found.end(), name="Tag")

@@ -9,11 +9,12 @@ from typing import NamedTuple
 from wallwise.dance.model import Span
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText, Remark
-from wallwise.reading.tokens import TURN
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.tokens import TURN, WALLS
 from wallwise.reading.wording import ORDINAL_WORDS, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
-_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
+NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
 _NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
 _ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
 _WALLS = re.compile(
@@ -22,12 +23,13 @@ _WALLS = re.compile(
     (?P<listed>
         {_NUMBER}
         (?:
+            (?:\s*\([^()]*\))?
             \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?
-            {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:))
+            {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
     )\b
     | \b(?P<nth>
-        {_NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{_NTH})*
+        {NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{NTH})*
     )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
     | \bw(?P<short>\d{{1,2}})\b
     """,
@@ -51,7 +53,10 @@ _NEGATED = re.compile(
 )
 _COUNTS = re.compile(
     rf"""
-    \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)\s+
+    (?:
+        \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
+      | @
+    )\s+
         (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
         (?P<danced>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
     | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
@@ -60,7 +65,7 @@ _COUNTS = re.compile(
     | \b(?P<nth>\d{{1,2}}(?:st|nd|rd|th)|{"|".join(ORDINAL_WORDS)})
         \s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b
     | \b(?P<eights>{"|".join(_TEN[:8])}|\d)\s+(?:eights|8s|8's|sections|sixes|sets)\b
-    | \b(?P<half>halfway|half[ ]way)\b
+    | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
     | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -71,13 +76,18 @@ _CLOCK = re.compile(
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
     | \b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
-    | \b(?P<wall>front|back|home)\s+wall
+    | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
+    | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _STARTS_FACING = re.compile(
     r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE
 )
+_BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
+_BRACKETS = re.compile(r"\([^()]*\)")
+_BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
+_DASH = re.compile(r"\s*-\s*(?P<words>[A-Za-z]+(?:\s+[A-Za-z]+)?)")
 
 
 class Clock(NamedTuple):
@@ -117,12 +127,27 @@ class Named:
 
         What says "starts at" is no claim of it.
         """
-        near = [clock for clock in self.clocks if self._is_told_of(i, clock)]
+        near = self._clocks_of(i)
+        return (near[-1].facing, self.remark.line.span(near[-1].start, near[-1].end)) if near else None
+
+    def faced_twice(self, i: int) -> bool:
+        """Whether two facings are told of the i-th wall, so that one of them may be where it starts."""
+        return len({clock.facing for clock in self._clocks_of(i)}) > 1
+
+    def starts_facing(self, i: int) -> tuple[int, Span] | None:
+        """The facing that the i-th wall is said to start with, and its place."""
+        text, begin = self.remark.line.text, self.remark.start
+        for clock in self.clocks:
+            told = _STARTS_FACING.search(text[begin : clock.start])
+            walls = [n for n, (_, at) in enumerate(self.walls) if at < clock.start]
+            if told and walls and walls[-1] == i and self.walls[i][1] <= begin + told.start():
+                return clock.facing, self.remark.line.span(clock.start, clock.end)
+        return None
+
+    def _clocks_of(self, i: int) -> list[Clock]:
         if len(self.clocks) == len(self.walls) > 1:
-            near = [self.clocks[i]]
-        if not near:
-            return None
-        return near[-1].facing, self.remark.line.span(near[-1].start, near[-1].end)
+            return [self.clocks[i]]
+        return [clock for clock in self.clocks if self._is_told_of(i, clock)]
 
     def _is_told_of(self, i: int, clock: Clock) -> bool:
         begin, end = self.remark.start, self.remark.end
@@ -137,18 +162,38 @@ def names_in(remark: Remark) -> Named:
     """What a remark names."""
     text, start, end = remark.line.text, remark.start, remark.end
     walls = list(_WALLS.finditer(text, start, end))
+    listed = [(wall, _numbers_of(wall)) for wall in walls]
+    places = {place for _, numbers in listed for _, place in numbers}
     counts = [
         found
         for found in _COUNTS.finditer(text, start, end)
-        if not any(wall.start() <= found.start(found.lastgroup or 0) < wall.end() for wall in walls)
+        if found.start(found.lastgroup or 0) not in places
     ]
     numbered = [
-        (number, wall.start())
-        for wall in walls
-        for word in _ONE_NUMBER.findall(wall["listed"] or wall["nth"] or wall["short"])
-        if (number := number_of(word)) is not None
+        (number, place if n and "(" in wall.group() else wall.start())
+        for wall, numbers in listed
+        if not _BEGUN.search(text[start : wall.start()])
+        for n, (number, place) in enumerate(numbers)
     ]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
+
+
+def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
+    """The walls that a phrase lists, with their places; what stands in brackets is told of a wall.
+
+    A number with steps behind it ("… 7, 8 - sway L") counts these.
+    """
+    group = next(name for name in ("listed", "nth", "short") if wall[name])
+    start = wall.start(group)
+    plain = _BRACKETS.sub(lambda told: " " * len(told.group()), wall[group])
+    numbers: list[tuple[int, int]] = []
+    for found in _ONE_NUMBER.finditer(plain):
+        number = number_of(found.group())
+        behind = _DASH.match(wall.string, start + found.end())
+        if number is None or (numbers and behind and known_share(behind["words"]) == 1):
+            break
+        numbers.append((number, start + found.start()))
+    return numbers[:1] if _BETWEEN.search(wall.string[: wall.start()]) else numbers
 
 
 def _kind(text: str, start: int, end: int) -> str:
@@ -168,9 +213,9 @@ def clocks_in(text: str, start: int, end: int) -> list[Clock]:
 
 
 def _facing(found: re.Match[str]) -> int:
-    wall = found["faced"] or found["wall"]
+    wall = found["faced"] or found["wall"] or found["hand"]
     if wall:
-        return TURN // 2 if wall.lower() == "back" else 0
+        return WALLS[wall.lower()]
     hour = found["hour"] or found["bare"]
     hours = int(hour) if hour else NUMBER_WORDS[found["spelt"].lower()]
     return (hours % 12 * 60 + int(found["minute"] or 0)) * TURN // 720

@@ -12,11 +12,13 @@ from fractions import Fraction
 
 from wallwise.dance.model import Span
 from wallwise.reading.changes import change_at
-from wallwise.reading.naming import Named, by_kind, names_in
+from wallwise.reading.cuts import leaves_out, shortens
+from wallwise.reading.headings import is_ending
+from wallwise.reading.naming import Named, by_kind, is_exact, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import RestartOrder, restarts_told
 from wallwise.reading.sequence import read_sequence
-from wallwise.reading.tag_orders import TagOrder, tags_told
+from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
 
 _SENTENCE_END = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
 _SHORTENED = re.compile(r"\b(?:no|approx|secs?|st)\.$")
@@ -33,6 +35,7 @@ class Orders:
 
     restarts: list[RestartOrder] = field(default_factory=list)
     tags: list[TagOrder] = field(default_factory=list)
+    starts: list[tuple[int, int, Span]] = field(default_factory=list)  # walls and the facing they start with
     sequence: tuple[str, ...] | None = None
     sequence_spans: tuple[Span, ...] = ()
     vague: list[Remark] = field(default_factory=list)  # a restart or tag whose wall or count is told nowhere
@@ -64,14 +67,15 @@ class _Reader:
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
         extra = next((p for p in self.extras if p.line is remark.line), None)
-        if _CLOSE.match(remark.text) or (extra is None and _is_credit(remark.text)):
+        if _orders_nothing(remark.text, extra):
             return
         kind = "tag" if extra is not None else ""
         walls: list[tuple[int, int]] = []
         for stretch in _stretches(remark):
             named = names_in(stretch)
+            self._note_starts(named)
             changes = change_at(stretch.text) is not None
-            own = named.kind
+            own = named.kind = _kind_of(named, extra)
             if not own and not (named.walls or changes or (named.clocks and walls)):
                 continue
             named.kind = own or kind
@@ -89,6 +93,12 @@ class _Reader:
                 self._order(named, extra)
             elif own and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _note_starts(self, named: Named) -> None:
+        """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
+        for i, (wall, _) in enumerate(named.walls):
+            if (told := named.starts_facing(i)) is not None:
+                self.orders.starts.append((wall, *told))
 
     def _order(self, named: Named, extra: PartText | None) -> None:
         if named.kind in ("restart", "both"):
@@ -109,6 +119,23 @@ class _Reader:
             for order in self.orders.restarts:
                 if order.wall == wall and order.faces is None:
                     order.claim(named.faced_on(i))
+
+
+def _kind_of(named: Named, extra: PartText | None) -> str:
+    """What a stretch orders; "then start again" behind a tag's steps orders nothing more."""
+    text = named.text
+    if named.kind in ("restart", "both") and is_after_wall(text) and not any(map(is_exact, named.counts)):
+        return "tag" if extra is not None or named.kind == "both" else named.kind
+    if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
+        return "restart" if named.counts or leaves_out(text) else ""
+    return named.kind
+
+
+def _orders_nothing(text: str, extra: PartText | None) -> bool:
+    """Whether a text tells how the song closes, or whose it is."""
+    if extra is not None:
+        return is_ending(extra.name)
+    return _CLOSE.match(text) is not None or _is_credit(text)
 
 
 def _is_credit(text: str) -> bool:

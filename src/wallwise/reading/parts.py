@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
-
 from wallwise.dance.model import Foot
 from wallwise.reading.claims import claim_beside, end_claim, without_claims
 from wallwise.reading.goals import dance_goal, ending_goal, tag_goal
+from wallwise.reading.headings import is_ending
 from wallwise.reading.orders import read_orders
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.passages import passages_of
@@ -14,8 +13,6 @@ from wallwise.reading.record import PartReading, Passage, Reading
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.solve import Goal, Solution, solve
 from wallwise.reading.steps import part_of
-
-_ENDING = re.compile(r"(?:tag \()?(?:ending|finish|finale|outro|end\b)", re.IGNORECASE)
 
 
 def read_parts(reading: Reading) -> None:
@@ -55,11 +52,6 @@ def _solve_extra(reading: Reading, part: PartText, passages: list[Passage], *, e
         for passage in passages:
             passage.layouts = [without_claims(layout) for layout in passage.layouts]
     _solve(reading, part, passages, goal=goal)
-
-
-def is_ending(name: str) -> bool:
-    """Whether an extra part of that name closes the song rather than adding to a wall."""
-    return _ENDING.match(name) is not None
 
 
 def _usual(out: Outline) -> int:

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from wallwise.dance.model import Span
 from wallwise.reading.changes import change_at, changed_to
+from wallwise.reading.cuts import left_out
 from wallwise.reading.naming import Named, counts_meant, is_exact
 from wallwise.reading.outline import PartText, Remark
 
@@ -44,6 +45,7 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
     """The restarts that a stretch orders, one for each wall it names."""
     counts = _counts_told(named, main)
     here = _here(named, main, counted=bool(counts))
+    cut = left_out(named.text, main)
     change = named.remark if changed_to(named.text) else None
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -51,7 +53,12 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
         if here is None and counts:
             order.after, told = _nearest(counts, i, walls=len(named.walls), at=at)
             order.after_span = named.remark.line.span(*told.span())
+        if cut is not None:
+            place = named.remark.start
+            order.after = cut.after
+            order.after_span = named.remark.line.span(place + cut.start, place + cut.end)
         order.claim(named.faced_on(i))
+        order.faces_twice = named.faced_twice(i)
         orders.append(order)
     return orders
 

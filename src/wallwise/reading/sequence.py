@@ -54,15 +54,12 @@ def _names(told: re.Match[str], remark: Remark) -> list[tuple[str, Span]]:
     if told["name"]:
         name = told["name"].title()
         return [(f"{name} {told['number']}" if told["number"] else name, span)]
-    letters = told["letters"] * int(told["times"] or 1)
     counts = told["cut"] or told["first"]
-    names = list(letters)
     if counts:
         ending = f"({counts})"
     else:
         ending = "-" if told["mark"] else ""
     # What stands behind several letters is told of the last of them alone.
-    last = len(told["letters"]) - 1
-    if last < len(names):
-        names[last] += ending
-    return [(name, span) for name in names]
+    names = list(told["letters"])
+    names[-1] += ending
+    return [(name, span) for name in names * int(told["times"] or 1)]

@@ -11,7 +11,7 @@ _STEP_WORDS = frozenset(
         Word.HOLD, Word.FIGURE, "feet",
     }
 )  # fmt: skip
-_ACTIONS = frozenset({Word.VERB, Word.FIGURE, Word.PART})
+_ACTIONS = frozenset({Word.VERB, Word.FIGURE, Word.PART, Word.HOLD})
 
 
 @lru_cache(maxsize=4096)
@@ -32,5 +32,5 @@ def known_share(text: str) -> float:
 
 
 def actions_in(text: str) -> int:
-    """How many words and figures of a text say what a foot does."""
+    """How many words and figures of a text say what a foot does, or that it waits."""
     return sum(token.word in _ACTIONS for token in tokens_of(text))

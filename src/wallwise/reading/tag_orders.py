@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from wallwise.dance.model import Span
-from wallwise.glossary.load import words
+from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import Named, section_end
+from wallwise.reading.naming import NTH, Named, section_end
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.wording import any_of, number_of
@@ -22,9 +22,16 @@ _WITHIN = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_AFTER_WALL = re.compile(r"\b(?:end|after)\s+(?:of\s+)?(?:the\s+)?walls?\b", re.IGNORECASE)
+_AFTER_WALL = re.compile(
+    rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
+    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)",
+    re.IGNORECASE,
+)
+_BEFORE = re.compile(
+    r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing)\s+)?(?:the\s+)?$",
+    re.IGNORECASE,
+)
 _HERE = re.compile(r"\bhere\b")
-_CLOSE = re.compile(rf"(?:tag \()?{any_of(words()['heading']['close'])}", re.IGNORECASE)
 
 
 @dataclass(slots=True)
@@ -55,18 +62,25 @@ def tags_told(
     counts, inside = _size(named, main, extra)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
-    for i, (wall, _) in enumerate(named.walls):
+    for i, (wall, at) in enumerate(named.walls):
+        if _BEFORE.search(named.remark.line.text[:at]):
+            wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part)
         order.claim(named.faced_on(i))
         orders.append(order)
     return orders
 
 
+def is_after_wall(text: str) -> bool:
+    """Whether a text tells of the end of a wall, or of the time between two."""
+    return _AFTER_WALL.search(text) is not None
+
+
 def _size(named: Named, main: PartText | None, extra: PartText | None) -> tuple[int | None, Fraction | None]:
     """A tag's counts, and the counts of the wall it is danced after where it stands inside one."""
     text = named.text
     within = _WITHIN.search(text)
-    if within and not _AFTER_WALL.search(text):
+    if within and not is_after_wall(text):
         count = within["counts"] or within["count"]
         inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
         sizes = [size for told in _SIZE.findall(text) if (size := int(told)) != inside]
@@ -85,5 +99,5 @@ def _part_of_tag(text: str, extras: list[PartText]) -> str:
         named = re.search(rf"\b{re.escape(part.name)}\b", text, re.IGNORECASE)
         if named and (part.name[-1].isdigit() or len(extras) == 1):
             return part.name
-    tags = [part for part in extras if not _CLOSE.match(part.name)]
+    tags = [part for part in extras if not is_ending(part.name)]
     return tags[0].name if len(tags) == 1 else ""

@@ -61,7 +61,7 @@ _FACES = re.compile(
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
     rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
-_WALLS = {
+WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
     "right": 12, "back": 24, "rear": 24, "left": 36,
 }  # fmt: skip
@@ -117,7 +117,7 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
 def _wall_of(face: re.Match[str]) -> int:
     if face["hour"]:
         return int(face["hour"]) % 12 * TURN // 12
-    return _WALLS[face["wall"] or face["side"] or face["hand"]]
+    return WALLS[face["wall"] or face["side"] or face["hand"]]
 
 
 # -- phrases ----------------------------------------------------------------------------------

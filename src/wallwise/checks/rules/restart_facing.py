@@ -1,4 +1,4 @@
-"""A restart or tag is said to face one wall and faces another."""
+"""A restart, a tag or the start of a wall is said to face one wall and faces another."""
 
 from collections.abc import Iterator
 
@@ -17,7 +17,8 @@ _MOST_WALLS = 40  # no song is longer
 
 def _find(reading: Reading) -> Iterator[Finding]:
     dance, orders = reading.dance, reading.orders
-    last = max([r.wall for r in dance.restarts] + [t.after_wall for t in dance.tags], default=0)
+    named = [r.wall for r in dance.restarts] + [t.after_wall for t in dance.tags]
+    last = max(named + [wall for wall, *_ in orders.starts], default=0)
     if not dance.parts or dance.sequence is not None or not 0 < last <= _MOST_WALLS:
         return
     walls = unroll(dance, walls=last)
@@ -25,6 +26,14 @@ def _find(reading: Reading) -> Iterator[Finding]:
         yield from _at_restart(restart, [w for w in walls if w.number == restart.wall])
     for tag in orders.tags:
         yield from _at_tag(tag, [w for w in walls if w.number == tag.after_wall])
+    for number, faces, span in orders.starts:
+        wall = next((w for w in walls if w.number == number and w.kind is WallKind.WALL), None)
+        if wall is not None and faces != wall.starts_facing * TURN:
+            yield RULE.on(
+                span,
+                f"Wall {number} is said to start facing {clock(faces)}, "
+                f"but the room faces {facing_name(wall.starts_facing)} then.",
+            )
 
 
 def _at_restart(order: RestartOrder, walls: list[Wall]) -> Iterator[Finding]:
@@ -53,5 +62,8 @@ def _at_tag(order: TagOrder, walls: list[Wall]) -> Iterator[Finding]:
 
 
 RULE = Rule(
-    "restart-facing", Severity.WARNING, "A restart or tag is said to face one wall and faces another.", _find
+    "restart-facing",
+    Severity.WARNING,
+    "A restart, a tag or the start of a wall is said to face one wall and faces another.",
+    _find,
 )
