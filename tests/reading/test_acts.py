@@ -104,7 +104,7 @@ TURNS = {
     "Monterey 1/2 turn right": ["<monterey> turn 1/2 right"],
 }
 PARTICIPLES = {
-    "Step L to left side swaying hips left": ["sway both L side to L"],
+    "Step L to left side swaying hips left": ["sway L side to L"],
     "Step R forward sweeping L from back to front": ["step R forward"],
     "Touching R toe beside L": ["touch R toe beside of L"],
 }

@@ -17,7 +17,6 @@ from wallwise.desk.report import Report, check_text
 
 # Mistakes that nothing is said of, and why.
 UNFLAGGED = {
-    "five/01-biscuit-tin-serenade--tag-wrong-weight": "a hold for a sway in a tag is not missed",
     "five/24-goosefeather-polka--section-of-nine": "no count marks: one hold more is fitted in",
     "two/15-saltmarsh-smoke--option-ends-elsewhere": "an option that turns half is taken for one that agrees",
 }

@@ -49,11 +49,11 @@ TWICE = {
     "same again": "1-2 Step R forward, pivot 1/4 left\n3-4 Same again",
     "x2 behind brackets": "1-4 (Step R forward, pivot 1/4 left) x2",
     "twice behind brackets": "1-4 (Step R forward, pivot 1/4 left) twice",
-}
-BOTH_TWICE = {
     "x2": "1-4 Step R forward, pivot 1/4 left x2",
     "twice": "1-4 Step R forward, pivot 1/4 left, twice",
     "and again": "1-4 Step R forward, pivot 1/4 left, and again",
+    "once more": "1-4 Step R forward, pivot 1/4 left, once more",
+    "repeat behind them": "1-4 Step R forward, pivot 1/4 left, repeat",
 }
 
 
@@ -63,10 +63,25 @@ def test_the_same_feet_dance_it_again(case: str) -> None:
     assert told(steps_of(PADDLES)) == told(steps_of(TWICE[case]))
 
 
-@pytest.mark.parametrize("case", BOTH_TWICE)
-def test_a_step_and_its_pivot_are_done_twice(case: str) -> None:
-    """Where four counts are told for a step and a pivot, both are danced twice."""
-    assert told(steps_of(PADDLES)) == told(steps_of(BOTH_TWICE[case]))
+TOUCHES = "1-2 Step R to side, touch L beside\n3-4 Step L to side, touch R beside"
+
+
+@pytest.mark.parametrize(
+    "words", ["repeat on the other foot", "repeat to left", "and the same on the left", "repeat"]
+)
+def test_several_acts_come_again_on_the_foot_that_is_free(words: str) -> None:
+    """What stands in the same line before "repeat" is danced again, on the other foot where that is free."""
+    assert told(steps_of(TOUCHES)) == told(steps_of(f"1-4 Step R to side, touch L beside, {words}"))
+
+
+def test_the_last_act_alone_comes_again_where_the_counts_say_so() -> None:
+    """Three counts hold a heel and two hooks, four hold heel and hook twice."""
+    assert ["heel", "hook", "hook"] == [
+        s.kind for s in steps_of("1-3 R heel forward, hook R x2\n4 Step R")[:3]
+    ]
+    assert ["heel", "hook", "heel", "hook"] == [
+        s.kind for s in steps_of("1-4 R heel forward, hook R x2\n5 Step R")[:4]
+    ]
 
 
 FIRST = (

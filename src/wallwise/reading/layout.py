@@ -17,7 +17,7 @@ from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeVar
 
 from wallwise.dance.model import Kind, Place
-from wallwise.reading.moves import PERHAPS, Item, Move, Option
+from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.variants import variants
 
@@ -96,7 +96,15 @@ def _ways(items: list[Item], i: int) -> Iterator[_Way]:
         if option.moves and not _tells_twice(items[i], option, following):
             yield _Way(option, option.moves, option.cost)
         if len(option.moves) > 1 and _absorbs(items[i], option, following):
-            yield _Way(option, option.moves[:-1], option.cost + _ABSORBED)
+            yield _Way(option, _without_last(option.moves), option.cost + _ABSORBED)
+
+
+def _without_last(moves: tuple[Placed, ...]) -> tuple[Placed, ...]:
+    """The moves but the last; a turn told for that one is danced by the one before it."""
+    *others, (at, move), (_, last) = moves
+    if last.turns != STILL and move.turns == STILL:
+        move = replace(move, turns=last.turns, way_told=last.way_told)
+    return (*others, (at, move))
 
 
 def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
@@ -109,6 +117,8 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     act = following.act
     first, last = following.options[0].moves[0][1], option.moves[-1][1]
     last_kind = last.kinds[0][0]
+    if first.kinds[0][0] is Kind.HOLD and last.kinds[0][0].takes_weight:
+        return False  # "shuffle forward & clap" is a whole shuffle
     same_kind = first.kinds[0][0] is last_kind and (act.fresh or last_kind is Kind.RECOVER)
     if same_kind and first.place in (last.place, Place.UNSAID):
         return True
@@ -145,7 +155,7 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
         after: dict[int, list[_Filled]] = defaultdict(list)
         silent = silent_cost(item, slots=True)
         hushes = bool(item.options) and must_count(item.act)
-        ways = list(_ways(items, i))
+        ways = [] if _only_joins(items, i) else list(_ways(items, i))
         for taken, rows in best.items():
             laid = [lay for way in ways for lay in _on_slots_from(way, slots, taken)]
             for cost, moves, elastic, hushed in rows:
@@ -158,6 +168,12 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     return _cheapest([_closed(row, len(slots) - taken) for taken, rows in best.items() for row in rows])
 
 
+def _only_joins(items: list[Item], i: int) -> bool:
+    """Whether the item is an "&" that only joins what is no step: "& clap"."""
+    following = items[i + 1].act.verb if i + 1 < len(items) else ""
+    return items[i].act.verb == "and" and following == "hold"
+
+
 def _on_slots_from(
     way: _Way, slots: tuple[Fraction, ...], taken: int
 ) -> Iterator[tuple[int, float, tuple[Placed, ...], bool]]:
@@ -166,6 +182,8 @@ def _on_slots_from(
     if end > len(slots):
         return
     beats = slots[taken:end]
+    if beats[0].denominator == 1 and way.option.moves[0][1].from_figure == PERHAPS:
+        return  # "&" alone is danced between the counts
     moves = tuple((beat, _certain(move)) for beat, (_, move) in zip(beats, way.moves, strict=True))
     cost = way.cost + (_rhythm_cost(way.option, beats) if way.whole else 0.0)
     elastic = way.option.elastic
@@ -183,6 +201,8 @@ def _certain(move: Move) -> Move:
 def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
     """How far a figure's own rhythm is from the beats written."""
     first = option.moves[0][0]
+    if all(2 * (at - first) == beat - beats[0] for (at, _), beat in zip(option.moves, beats, strict=True)):
+        return 0.0  # danced slowly: a scissor step on 1-3
     off = sum(at - first != beat - beats[0] for (at, _), beat in zip(option.moves, beats, strict=True))
     return _OFF_RHYTHM * off
 
@@ -249,7 +269,7 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
     yield lasts, way.cost, way.moves
     if way.option.elastic:
         for more in (1, 2, 3):
-            yield lasts + more * _TICKS, way.cost + 0.35 * more, way.moves
+            yield lasts + more * _TICKS, way.cost + 0.4 * more, way.moves
 
 
 def _laid(chain: _Link | None, start: Fraction) -> tuple[Placed, ...]:

@@ -21,7 +21,7 @@ from wallwise.reading.ways import items_of
 LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
 _REMEMBERED = 8192  # pieces: a hundred sheets or so
 _MOST_LAYOUTS = 8
-_TOO_DEAR = 3.5  # above the cheapest layout
+_TOO_DEAR = 2.2  # above the cheapest layout
 _NO_READING = 4.0  # what costs more is not what the text says
 
 
@@ -39,7 +39,9 @@ def on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
     layouts = on_slots(items, beats)
     whole = all(beat.denominator == 1 for beat in beats)
     if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):
-        layouts = layouts + on_time(items, beats[0], Fraction(len(beats)))
+        # the mark says which counts there are: no quick step between them is left to the body
+        counted = [item for item in items if item.act.verb != "and"]
+        layouts = layouts + on_time(counted, beats[0], Fraction(len(beats)))
     return tuple(layouts)
 
 

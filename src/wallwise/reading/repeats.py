@@ -28,8 +28,8 @@ _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 def same_of(acts: Sequence[Act]) -> Act | None:
     """The "same again" among the acts, with the turn, the count and the facing told beside it."""
     same = next((a for a in acts if a.verb == "same"), None)
-    if same is None:
-        return None
+    if same is None or any(_is_step(a) for a in acts[: acts.index(same)]):
+        return None  # "step R, touch L, repeat": what it repeats stands beside it
     for act in acts:
         if act.verb == "turn" and act.turn is not None and same.turn is None:
             same = replace(
@@ -51,6 +51,10 @@ def counts_again(same: Act, before: list[Passage], section: SectionText) -> Frac
         return Fraction(last - first + 1)
     sections = {id(p.section): p.section for p in _of_sections(before, same.counts, section=section)}
     return sum((s.counts for s in sections.values()), Fraction(0)) or None
+
+
+def _is_step(act: Act) -> bool:
+    return not (act.empty or act.label or act.aside or act.verb in ("turn", "hold", "and"))
 
 
 def repeated(

@@ -20,7 +20,7 @@ _ALONG = frozenset(
     }
 )  # fmt: skip
 # What goes without a count now and then: its cost after a stop, and joined by "and".
-_OFTEN = {"hold": (0.8, 0.3), "sweep": (0.9, 0.9), "drag": (0.9, 0.9)} | dict.fromkeys(
+_OFTEN = {"hold": (0.8, 0.5), "sweep": (0.9, 0.9), "drag": (0.9, 0.9)} | dict.fromkeys(
     ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"),
     (1.4, 0.9),
 )
@@ -42,7 +42,8 @@ def silent_cost(item: Item, *, slots: bool) -> float | None:
         (act.ing and act.verb in _ALONG, 0.2),
         (act.aside, 0.3),
         (act.verb in _OFTEN, joined if act.joined else after_stop),
-        (bool(act.figures), 1.2),  # often the name of what is told step by step beside it
+        # a figure's name often stands beside the steps that it means, or says how a step is done
+        (bool(act.figures) and act.turn is None, 1.9 if act.fresh else 1.2),
         (bool(act.unknown), 2.5),
     )
     return next((cost for holds, cost in reasons if holds), 3.0)

@@ -18,6 +18,7 @@ _LEAD = (
     r"\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?"
     r"(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?"
 )
+_SHOULDER = r"\b(?:over|round|around)\s+(?:the\s+|your\s+|to\s+)?(?P<shoulder>right|left|r|l)\s+shoulder\b"
 _CLOCK = (
     r"\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
     r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
@@ -30,7 +31,8 @@ _NAMED = (  # "right, left and right", where the last begins no phrase of its ow
 )
 _FEET = (  # "R-L-R", "RLR"
     r"\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
-    r"(?=\s*(?:$|[,;.:)\](|&+]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
+    r"(?=\s*(?:$|[,;.:)\](|&+*]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
+    r"|\b[rl](?:\s[rl]\b){2,}"
     r"|\b[rl]{2,8}\b"
 )
 _LETTERS = (
@@ -42,6 +44,7 @@ _RAW = re.compile(
     rf"(?P<lasts>{_LASTS})"
     r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.))"
     rf"|(?P<lead>{_LEAD})"
+    rf"|(?P<over>{_SHOULDER})"
     rf"|(?P<clock>{_CLOCK})"
     r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
@@ -67,7 +70,7 @@ WALLS = {
 }  # fmt: skip
 _HOURS = {"twelve": 12, "three": 3, "six": 6, "nine": 9}
 _NO_PHRASE = frozenset(
-    {"clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "pair"}
+    {"clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "over", "pair"}
 )  # begins none
 _ENDS_PHRASE = _NO_PHRASE - {"pair"}
 
@@ -211,6 +214,7 @@ def _amount(found: re.Match[str]) -> tuple[Word | str, Fraction | str]:
 
 
 _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
+    "over": lambda found: (Word.SIDE, Foot(found["shoulder"][0].upper())),
     "lasts": lambda _: ("lasts", None),
     "pair": lambda _: (Word.BOTH, "both"),
     "lead": lambda found: ("lead", Foot(found["led"][0].upper())),

@@ -9,52 +9,41 @@ from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import Item, Move
-from wallwise.reading.ways import items_of, ticks
+from wallwise.reading.twice import told_again
+from wallwise.reading.ways import items_of, ticks, turn_named
 
 _KEEP = 9
-_MOST_TIMES = 4
-_ALL_AGAIN = 0.15  # "step R, pivot 1/4 left x2": what it costs to believe that both are done twice
+_PLAIN = ("", "turn")
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
 _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 
 
 def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
-    """The items with each plain turn either its own event or part of the item beside it, with costs.
+    """The ways to take the items, with costs.
 
-    "… x2" behind the last item may mean all of them.
+    Each plain turn is its own event or part of the item beside it; what is told to be danced again
+    is the last item or several.
     """
-    rows = _with_turns(items)
-    if (whole := _all_again(items)) is not None:
-        rows += [(cost + _ALL_AGAIN, row) for cost, row in _with_turns(whole)]
-    return rows
-
-
-def _all_again(items: list[Item]) -> list[Item] | None:
-    """All items as often as the last is said to be done; None where it is done once, or stands alone."""
-    told = [item for item in items if item.options]
-    times = told[-1].act.times if len(told) > 1 else 1
-    if not 1 < times <= _MOST_TIMES or any(item.act.times > 1 for item in told[:-1]):
-        return None
-    last = replace(told[-1].act, times=1)
-    once = [*told[:-1], *items_of([last])]
-    return once * times
+    rows = ((cost + extra, row) for extra, told in told_again(items) for cost, row in _with_turns(told))
+    return list(rows)
 
 
 def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:
     pending: list[tuple[float, list[Item], Turn | None]] = [(0.0, [], None)]  # the turn is for the next item
     for item, following in zip_longest(items, items[1:]):
-        turn = _plain_turn(item.act)
+        plain = _plain_turn(item.act)
+        turn = plain or _spun_on(item.act)
         grown: list[tuple[float, list[Item], Turn | None]] = []
         for cost, row, carried in pending:
             grown.append((cost, [*row, item if carried is None else _turned(item, carried)], None))
             if carried is not None or turn is None:
                 continue
-            if following is not None and _can_turn(following):
+            if following is not None and _can_turn(following) and plain:
                 grown.append((cost + _INTO_NEXT, row, turn))
             if row and _can_turn(row[-1]) and turn.eighths is not None:
                 last = _turned(row[-1], turn, claims=item.act)
-                dearer = _INTO_LAST if following is None else _INTO_MIDDLE
+                dearer = _INTO_LAST if following is None or not plain else _INTO_MIDDLE
                 grown.append((cost + dearer, [*row[:-1], last], None))
         pending = nsmallest(_KEEP, grown, key=itemgetter(0))
     return [(cost, row) for cost, row, carried in pending if carried is None]
@@ -63,8 +52,17 @@ def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:
 def _plain_turn(act: Act) -> Turn | None:
     """The turn of an act that is nothing but a turn, and no pivot, unwind or spin."""
     turn = act.turn
-    plain = act.verb == "turn" and turn is not None and turn.own in ("", "turn") and not act.feet
+    plain = act.verb == "turn" and turn is not None and turn.own in _PLAIN and not act.feet
     return turn if plain else None
+
+
+def _spun_on(act: Act) -> Turn | None:
+    """The spin of an act that no stop parts from the one before: "step R with a full spiral turn"."""
+    if act.fresh or act.feet or act.label:
+        return None
+    turn = turn_named(act) if act.figures else act.turn if act.verb == "turn" else None
+    spun = turn is not None and (bool(act.figures) or turn.own == "spin")
+    return turn if spun else None
 
 
 def _can_turn(item: Item) -> bool:

@@ -76,7 +76,8 @@ def _problem(passage: Passage, chosen: int | None) -> str:
     moves_a_foot = any(move.foot is not Foot.NONE for _, move in layout.moves)
     if strange and not moves_a_foot and layout.cost > 0.5:
         return _NO_STEPS
-    if layout.cost < DOUBTFUL and not (strange and layout.left):
+    short = passage.group.written is not None and layout.left and len(layout.moves) > 1
+    if layout.cost < DOUBTFUL and not (strange and layout.left) and not short:
         return ""
     if strange:
         return f"These words could only be guessed at; not known here: {', '.join(strange[:4])}"

@@ -21,6 +21,7 @@ _HANDLERS: dict[Word | str, Handler] = {
     "cell": stops.take_cell,
     "lead": stops.take_lead,
     "clock": stops.take_clock,
+    "lasts": stops.take_lasts,
     "feet": stops.take_feet,
     "number": stops.take_number,
     "unknown": stops.take_unknown,

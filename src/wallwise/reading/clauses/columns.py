@@ -69,7 +69,11 @@ def _take_feet(acts: list[Act], i: int, act: Act) -> int:
     """Give `act` the feet told from `i` on if they alternate; where the next act stands."""
     feet = [act.foot] if act.foot is not None else []
     j = i
-    while j < len(acts) and acts[j].bare and (not feet or acts[j].aside == acts[i].aside):
+    while (
+        j < len(acts)
+        and (acts[j].bare or _is_stepping(acts[j]))
+        and (not feet or acts[j].aside == acts[i].aside)
+    ):
         feet += acts[j].feet or [foot for foot in (acts[j].foot,) if foot is not None]
         j += 1
     if j == i:
@@ -85,6 +89,12 @@ def _take_feet(acts: list[Act], i: int, act: Act) -> int:
     act.faces, act.faces_at = acts[j - 1].faces, acts[j - 1].faces_at
     act.end = acts[j - 1].end
     return j
+
+
+def _is_stepping(act: Act) -> bool:
+    """Whether it says no more than with which feet: ", stepping R, L, R"."""
+    more = act.place or act.part or act.turn or act.unknown or act.weight or act.both
+    return act.verb == "step" and act.ing and bool(act.feet) and not more
 
 
 def _alternate(feet: list[Foot]) -> bool:

@@ -27,9 +27,9 @@ def take_side(t: Telling, i: int, token: Token) -> int:
     turn = act.turn
     if _is_direction(t, i):
         _point_toward(t, token)
-    elif (
-        before.word is Word.RELATION and before.value == "to" and act.verb not in ("recover", "close", "drag")
-    ):
+    elif _is_touched(t, i, token):
+        _place_against(t, token)
+    elif before.word is Word.RELATION and before.value == "to" and _is_way(act, token):
         _take_to(t, token)
     elif (
         turn is not None
@@ -56,6 +56,19 @@ def _is_direction(t: Telling, i: int) -> bool:
     return (
         led and following.value in ("forward", "back") and far.word is Word.PLACE and far.value == "diagonal"
     )
+
+
+def _is_touched(t: Telling, i: int, token: Token) -> bool:
+    """Whether R or L begins a part of the leg that stands: "touch R toe to L instep"."""
+    following = t.at(i + 1)
+    led = t.word(i - 1) is Word.RELATION and following.word is Word.PART
+    named = t.act.foot is not None and token.value is not t.act.foot
+    return named and (led or following.value == "instep")
+
+
+def _is_way(act: Act, token: Token) -> bool:
+    """Whether R or L after "to" is a side: "slide R to R", not "slide R to L"."""
+    return act.verb not in ("recover", "close", "drag") or act.foot is token.value
 
 
 def _take_to(t: Telling, token: Token) -> None:
@@ -181,7 +194,7 @@ def take_part(t: Telling, i: int, token: Token) -> int:
 def take_both(t: Telling, i: int, token: Token) -> int:
     """Both feet, heels, toes, knees, or the hips."""
     act = t.act
-    if act.figures and token.text in _BODY:
+    if (act.figures and token.text in _BODY) or (act.verb == "sway" and token.text in _HIPS):
         return i + 1
     if act.both and act.verb and token.text in ("heels", "toes") and (act.toward or act.also):
         t.flush(then=Act(verb=act.verb))  # "swivel heels right, toes right"

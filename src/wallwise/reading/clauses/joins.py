@@ -8,12 +8,14 @@ from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.again import take_told_again
+from wallwise.reading.clauses.stops import STOPS
 from wallwise.reading.clauses.telling import EDGE, Telling
 from wallwise.reading.tokens import Token
 
 # Places that "and" makes one of: "forward and out", "back and across".
 _FIRST_PLACES = ("forward", "back", "out", "in", "diagonal")
 _SECOND_PLACES = (*_FIRST_PLACES, "across")
+_MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 
@@ -60,7 +62,10 @@ def take_hold(t: Telling, i: int, token: Token) -> int:
 
 def take_again(t: Telling, i: int, token: Token) -> int:
     """How often: of the open act, the one before, or the whole bracket just closed."""
-    if t.act.start >= 0 or not t.acts:
+    if token.text.endswith(_MORE) and _says_like_before(t, i, token):
+        if token.text.startswith("and"):
+            t.flush(joined=True)
+    elif t.act.start >= 0 or not t.acts:
         t.touch(token)
         t.act.times = token.value
     elif t.word(i - 1) in (")", "]") and len(t.acts) - t.opened > 1:
@@ -72,6 +77,12 @@ def take_again(t: Telling, i: int, token: Token) -> int:
     else:
         t.acts[-1].times = token.value
     return i + 1
+
+
+def _says_like_before(t: Telling, i: int, token: Token) -> bool:
+    """Whether "again" only likens a step to one before: "and once more step R", "do it once more"."""
+    goes_on = t.at(i + 1) is not EDGE and t.word(i + 1) not in (*STOPS, ")", "]", "(", "clock")
+    return goes_on or (not t.acts and not token.text.startswith("and") and not t.fresh)
 
 
 def take_same(t: Telling, i: int, token: Token) -> int:

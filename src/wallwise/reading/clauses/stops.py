@@ -90,6 +90,13 @@ def take_clock(t: Telling, i: int, token: Token) -> int:
     return i + 1
 
 
+def take_lasts(t: Telling, i: int, token: Token) -> int:
+    """How long the act lasts: "over two counts"."""
+    act = t.acts[-1] if t.act.start < 0 and t.acts else t.act
+    act.lasts = act.lasts or not token.text.startswith("instead")
+    return i + 1
+
+
 def take_feet(t: Telling, i: int, token: Token) -> int:
     """Feet in a row: "R-L-R"; a second row is danced by an act of its own."""
     t.touch(token)

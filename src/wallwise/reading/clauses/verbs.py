@@ -10,6 +10,7 @@ from wallwise.reading.tokens import Token
 
 # Done by the free foot while the other turns.
 _FREE_FOOT = ("hitch", "sweep", "kick", "flick", "hook", "touch", "point", "brush", "drag")
+_STYLE = ("roll", "sway", "pop", "bounce")  # in the -ing form, how a turn is danced: "pivot rolling hips"
 # Goes with a step in its -ing form.
 _WITH = frozenset(
     {"sweep", "hitch", "drag", "flick", "kick", "hook", "brush", "bump", "roll", "sway", "point", "touch"}
@@ -28,7 +29,9 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
     """A verb opens an act, takes over a turn or a place told before it, or qualifies the act it stands in."""
     act = t.act
     if act.verb == "turn":
-        _after_turn(t, token)
+        if token.ing and token.value in _STYLE:
+            return _take_words(t, i)
+        _after_turn(t, i, token)
     elif token.ing and token.value in _WITH and _is_placed_foot(act):
         act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
         return _take_with(t, i, token)
@@ -38,16 +41,18 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         if _says_how(t, token):
             return i + 1
         t.flush()
-    elif _begins_anew(act, token):
+    elif _begins_anew(act, token) or _is_for_other_foot(t, i):
         t.flush()
     _set_verb(t, token)
     return i + 1
 
 
-def _after_turn(t: Telling, token: Token) -> None:
+def _after_turn(t: Telling, i: int, token: Token) -> None:
     """A verb after a turn: "turn 1/4 right stepping R" is one act, "turn left, step R" two."""
     act, turn = t.act, t.act.turn
-    if token.ing and token.value in _FREE_FOOT:
+    following = t.at(i + 1)
+    other = following.word in (Word.SIDE, Word.FOOT) and following.value is not act.foot
+    if token.ing and (token.value in _FREE_FOOT or other):
         act.foot = act.foot_at = None  # "turn 1/2 left on L hitching R": L only stands
     apart = turn is not None and (
         (turn.eighths is None and not act.joined) if turn.own == "turn" else turn.own != ""
@@ -83,6 +88,14 @@ def _begins_anew(act: Act, token: Token) -> bool:
     if act.part and act.part != "ball" and not act.feet:
         return act.foot is None and token.value not in _PART_VERBS  # not "RF toe cross over LF"
     return bool(act.place) and act.said_place and act.foot is None and token.value not in _PLACED_VERBS
+
+
+def _is_for_other_foot(t: Telling, i: int) -> bool:
+    """Whether the verb goes with the other foot, named behind it: "L side touch R"."""
+    act, following = t.act, t.at(i + 1)
+    placed = act.foot is not None and act.place and act.said_place
+    named = following.word in (Word.SIDE, Word.FOOT) and t.word(i + 2) is not Word.PLACE
+    return bool(placed and named and following.value is not act.foot)
 
 
 def _set_verb(t: Telling, token: Token) -> None:
@@ -124,12 +137,24 @@ def _take_with(t: Telling, i: int, token: Token) -> int:
     elif token.value in _STEPS:
         t.flush()
         _set_verb(t, token)
+    elif token.value == "bump" and (feet := _feet_listed(t, i + 1)) is not None:
+        act.also.append(f"bump {feet.value[0].value}")  # the first is danced with the step itself
+        t.flush(then=Act(verb="bump", both=True, feet=feet.value[1:], feet_at=(feet.start, feet.end)))
+        t.touch(feet)
+        return t.tokens.index(feet, i) + 1
     elif token.value == "sway" and act.verb == "step":
         act.verb = "sway"
         t.touch(token)
     else:
         return _take_words(t, i)
     return i + 1
+
+
+def _feet_listed(t: Telling, i: int) -> Token | None:
+    """The sides in a row that come next, hips or not: "bumping hips R, L, R"."""
+    while t.word(i) in (Word.BOTH, Word.IGNORE):
+        i += 1
+    return t.at(i) if t.word(i) == "feet" else None
 
 
 def _take_words(t: Telling, i: int) -> int:

@@ -63,6 +63,15 @@ def _again(option: Option, times: int) -> Iterator[Option]:
 # -- a figure as named -------------------------------------------------------------------------
 
 
+def turn_named(act: Act) -> Turn | None:
+    """The turn of a figure of turning, its own size where none is told: "a spiral turn right"."""
+    figure = act.figures[0]
+    turn = _naming(act, figure).turn if figure.side == "turn" else None
+    if turn is None or turn.eighths is not None:
+        return turn
+    return replace(turn, eighths=abs(figure.ways[0].turn) * 8)
+
+
 @dataclass(frozen=True, slots=True)
 class _Naming:
     """A figure as an act names it: the foot that leads, the side and the turn told, None where unsaid."""
@@ -79,8 +88,10 @@ def _naming(act: Act, figure: Figure) -> _Naming:
     foot = act.foot if act.foot in _ONE_FOOT else None
     lead = act.feet[0] if act.feet else foot
     side, turn = foot or act.toward, act.turn
-    if figure.side == "turn" and side in _ONE_FOOT:
-        way = 1 if side is Foot.RIGHT else -1
+    if act.feet and _says_way(act) and foot is not None and figure.ways[0].turn:
+        turn = _turn_to(_way_to(foot), act)
+    elif figure.side == "turn" and side in _ONE_FOOT:
+        way = _way_to(side)
         turn = _turn_to(way, act)
         if not act.feet and (not act.sure or turn.way == way):
             lead = None
@@ -88,7 +99,18 @@ def _naming(act: Act, figure: Figure) -> _Naming:
         lead = None
     elif figure.side == "lead" and lead is None and act.toward in _ONE_FOOT:
         lead = act.toward
+    elif figure.side == "lead" and turn is not None and turn.way is None and act.toward in _ONE_FOOT:
+        turn = replace(turn, way=_way_to(act.toward))  # "1/2 turn shuffle to the right, R-L-R"
     return _Naming(act, figure, lead, side, turn)
+
+
+def _says_way(act: Act) -> bool:
+    """Whether the foot stands behind a figure's name whose feet are told: "shuffle 1/2 turn L, R-L-R"."""
+    return act.foot_at is not None and act.foot_at[0] > act.start
+
+
+def _way_to(side: Foot) -> int:
+    return 1 if side is Foot.RIGHT else -1
 
 
 def _turn_to(way: int, act: Act) -> Turn:

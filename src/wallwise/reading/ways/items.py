@@ -14,6 +14,9 @@ from wallwise.reading.ways.kinds import moves_both
 from wallwise.reading.ways.turns import turn_options
 from wallwise.reading.ways.verbs import verb_options
 
+_ON_THE_SPOT = (Kind.TURN, Kind.SPIN)
+_TURN_ALONE = 0.05
+
 
 def items_of(acts: list[Act]) -> list[Item]:
     """The items of a piece of the sheet, acts that only say "and on R" filled from the one before."""
@@ -32,8 +35,10 @@ def items_of(acts: list[Act]) -> list[Item]:
 
 def _filled(act: Act, before: Act | None) -> Act:
     """The act with what it leaves to the one before: a bare "L" or "R, L" takes its verb and place."""
-    if before is not None and moves_both(before) and _is_centre(act):
+    if before is not None and moves_both(before) and _is_centre(act, before):
         return replace(act, verb="swivel", both=True, place="", said_place=False)
+    if before is not None and before.verb == "swivel" and act.both and not act.verb:
+        return replace(act, verb="swivel")  # "swivel heels R, toes R"
     if not _is_bare(act):
         return act
     if before is not None and before.figures and moves_both(before):
@@ -46,9 +51,11 @@ def _filled(act: Act, before: Act | None) -> Act:
     )  # fmt: skip
 
 
-def _is_centre(act: Act) -> bool:
-    """Whether it only says that the feet come back: "swivel right, centre, left, centre"."""
-    return act.place == "beside" and not (act.verb or act.figures or act.part or act.foot or act.turn)
+def _is_centre(act: Act, before: Act) -> bool:
+    """Whether it only says that the feet come back: "swivel right, centre", "split heels, bring together"."""
+    brought = act.verb in ("step", "close") and before.verb == "split"
+    told = act.figures or act.part or act.foot or act.feet or act.turn
+    return act.place == "beside" and (brought or not act.verb) and not told
 
 
 def _is_bare(act: Act) -> bool:
@@ -59,7 +66,8 @@ def _is_bare(act: Act) -> bool:
 
 def _options(act: Act, before: Act | None) -> list[Option]:
     if act.figures:
-        return figure_options(act)
+        stepped = before is not None and before.verb == "step" and not before.turn
+        return [_sooner(option) if stepped else option for option in figure_options(act)]
     if act.verb == "hold":
         return [claiming(_hold(act), act)]
     if act.verb == "and":
@@ -70,6 +78,12 @@ def _options(act: Act, before: Act | None) -> list[Option]:
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _sooner(option: Option) -> Option:
+    """After a step a figure of turning is likelier its turn alone: "step R forward, spiral turn left"."""
+    kind = option.moves[0][1].kinds[0][0] if len(option.moves) == 1 else None
+    return replace(option, cost=min(option.cost, _TURN_ALONE)) if kind in _ON_THE_SPOT else option
 
 
 def _is_direction(act: Act) -> bool:

@@ -56,6 +56,8 @@ def kinds_of(act: Act, before: Act | None) -> Kinds:
     told = _by_weight(act) or _by_part(act)
     if told:
         return told
+    if act.verb == "drag" and act.place == "side" and act.said_place:
+        return ((Kind.STEP, 0.0), (Kind.DRAG, 0.8))  # "slide R to right side" is a long step
     if act.verb:
         return _KINDS[act.verb]
     if act.both:

@@ -35,7 +35,9 @@ def turn_options(act: Act, turn: Turn) -> list[Option]:
         only(Kind.TURN), act.foot, turns=ticks(turn), where=(act.start, act.end), foot_at=act.foot_at,
         way_told=turn.way is not None, also=tuple(act.also),
     )  # fmt: skip
-    found = [_spread(act, base)] if act.feet else _on_the_spot(turn, base)
+    found = [_stepped(act, base)] if act.feet else _on_the_spot(turn, base)
+    if act.times > 1:
+        found = [_times(option, act.times) for option in found]
     return [claiming(option, act) for option in found]
 
 
@@ -49,24 +51,36 @@ def _on_the_spot(turn: Turn, base: Move) -> list[Option]:
         return [Option(pivot, _ONE, 0.2, elastic=True), Option(spin, _ONE, 0.4, elastic=True)]
     if turn.own == "spin":
         return [Option(spin, _ONE, 0.0, elastic=True), Option(pivot, _ONE, 2.0, elastic=True)]
-    found = [Option(pivot, _ONE, 0.3), Option(spin, _ONE, 0.7)]
+    # rolling hips go with both feet on the floor
+    found = [Option(pivot, _ONE, 0.3), Option(spin, _ONE, 1.5 if base.also else 0.7)]
     if turn.eighths is not None and turn.eighths >= _THREE_QUARTERS:
         found.append(_walked(base, (_HALF, _HALF), 0.2))
         found.append(_walked(base, (_QUARTER, _HALF, _QUARTER), 0.5))
     return found
 
 
-def _spread(act: Act, base: Move) -> Option:
-    """A turn told with its feet: "full turn right L, R": the turn shared by the steps."""
-    n = len(act.feet)
-    size = base.turns[0][0]
-    shares = [size // n] * n
-    shares[-1] += size - sum(shares)
+def shared(turns: Turns, steps: int) -> list[Turns]:
+    """A turn shared equally by so many steps, the last taking what is over: the turns of each."""
+    return [
+        tuple((size // steps + (size % steps if i == steps - 1 else 0), cost) for size, cost in turns)
+        for i in range(steps)
+    ]
+
+
+def _stepped(act: Act, base: Move) -> Option:
+    """A turn told with its feet: "full turn right L, R"."""
+    last = len(act.feet) - 1
     moves = tuple(
-        (Fraction(i), replace(base, kinds=only(Kind.STEP), foot=foot, turns=((share, 0.0),)))
-        for i, (foot, share) in enumerate(zip(act.feet, shares, strict=True))
+        (Fraction(i), replace(base, kinds=only(Kind.STEP), foot=foot, turns=share, loose=i < last))
+        for i, (foot, share) in enumerate(zip(act.feet, shared(base.turns, last + 1), strict=True))
     )
-    return Option(moves, Fraction(n))
+    return Option(moves, Fraction(last + 1))
+
+
+def _times(option: Option, times: int) -> Option:
+    """The turn so many times in a row."""
+    moves = tuple((option.counts * n + at, move) for n in range(times) for at, move in option.moves)
+    return replace(option, moves=moves, counts=option.counts * times)
 
 
 def _walked(base: Move, shares: tuple[Fraction, ...], cost: float) -> Option:

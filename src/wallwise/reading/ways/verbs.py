@@ -10,11 +10,15 @@ from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act
 from wallwise.reading.moves import STILL, Move, Option, claiming, only
 from wallwise.reading.ways.kinds import GESTURES, TWO_FOOTED, kinds_of, place_named, place_of
-from wallwise.reading.ways.turns import ticks
+from wallwise.reading.ways.turns import shared, ticks
 
 _ZERO, _ONE, _TWO = Fraction(0), Fraction(1), Fraction(2)
 _QUICK = Fraction(-1, 2)  # half a beat before the count
 _ELASTIC = frozenset({"drag", "sweep", "roll", "sway", "bump", "hold", "jump", "hitch"})
+_HALF, _LARGE = 4, 6  # eighths of a turn
+_ON_THE_OTHER = 0.3  # "turn 1/2 left hitching R" where R bears the weight: a pivot onto L
+_NOT_TAKEN = 0.5  # "bump L, weight on L" where L bears it already: no weight is taken
+_ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _GUESSED = 2.0  # a foot and nothing else but a word unknown: taken for a step
 
 
@@ -27,16 +31,19 @@ def verb_options(act: Act, before: Act | None) -> list[Option]:
     elif act.verb == "jump" and len(moves) == 2:
         found = _jump_on_two(moves)
     else:
-        elastic = act.verb in _ELASTIC or act.long
+        elastic = act.verb in _ELASTIC or act.long or act.lasts
         placed = tuple((Fraction(i), move) for i, move in enumerate(moves))
-        found = [Option(placed, Fraction(len(moves)), _GUESSED if _is_guess(act) else 0.0, elastic)]
+        found = [Option(placed, Fraction(len(moves)), _surprise(act, moves), elastic)]
         if len(moves) == 1:
             found += _in_two(act, base, moves[0])
     return [claiming(option, act) for option in found]
 
 
-def _is_guess(act: Act) -> bool:
-    return bool(act.unknown) and not (act.verb or act.part or act.place or act.both)
+def _surprise(act: Act, moves: list[Move]) -> float:
+    """What it costs to believe that the act is its moves and no more."""
+    if act.unknown and not (act.verb or act.part or act.place or act.both):
+        return _GUESSED
+    return _NOT_TAKEN if len(moves) == 1 and _taken_onto(act) is not None else 0.0
 
 
 # -- one move --------------------------------------------------------------------------------
@@ -68,18 +75,31 @@ def _takes_both(act: Act) -> bool:
 
 
 def _on_feet(act: Act, base: Move) -> list[Move]:
-    """The move once for each foot told; a turn told with them is taken by the first."""
+    """The move once for each foot told; a turn told with them is taken by the first, a large one by all."""
     together = act.both or (act.verb in TWO_FOOTED and not act.part)
     swaying = base.foot is Foot.BOTH and bool(act.feet)  # "bump hips R, L": the feet told are the sides
+    feet = _feet(act, base)
+    last = len(feet) - 1
+    shares = _is_stepped_round(act) and last > 0
+    turns = shared(base.turns, len(feet)) if shares else [base.turns, *[STILL] * last]
     return [
         replace(
             base,
             foot=Foot.BOTH if together else foot,
             toward=foot if swaying else base.toward,
-            turns=STILL if i else base.turns,
+            turns=turn,
+            loose=shares and i < last,
         )
-        for i, foot in enumerate(_feet(act, base))
+        for i, (foot, turn) in enumerate(zip(feet, turns, strict=True))
     ]
+
+
+def _is_stepped_round(act: Act) -> bool:
+    """Whether the moves told share the turn: "full turn stepping R, L", but not "1/2 turn, walk R, L"."""
+    size = act.turn.eighths if act.turn is not None else None
+    if act.verb == "bounce":
+        return size is not None
+    return act.verb == "step" and size is not None and size >= (_LARGE if act.place else _HALF)
 
 
 def _feet(act: Act, base: Move) -> tuple[Foot | None, ...]:
@@ -122,8 +142,16 @@ def _jump_on_two(moves: list[Move]) -> list[Option]:
     ]
 
 
+def _taken_onto(act: Act) -> Foot | None:
+    """The foot that a bump is said to take the weight onto: "bump hips L taking weight on L"."""
+    if act.verb not in ("bump", "roll"):
+        return None
+    bears = (act.toward or act.foot) if act.weight == "take" else act.weight
+    return bears if isinstance(bears, Foot) and bears in _ONE_FOOT and act.weight_at is not None else None
+
+
 def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
-    """The ways in which one thing told is two events."""
+    """The ways in which one thing told is two events, or another than its word."""
     if act.parted and act.verb not in ("rock", "step", "ball", "recover"):
         # "side touch": a step to the side, then the touch
         step = replace(base, kinds=only(Kind.STEP), place=place_named(act.place) or Place.UNSAID)
@@ -132,6 +160,15 @@ def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
     if act.verb == "rock":
         recover = Move(only(Kind.RECOVER), where=base.where, from_figure="rock")
         yield Option(((_ZERO, first), (_ONE, recover)), _TWO, 0.9)
+    onto = _taken_onto(act)
+    if onto is not None:
+        yield Option(((_ZERO, replace(base, kinds=only(Kind.SWAY), foot=onto)),), _ONE)
+    if act.ing and act.turn is not None and act.foot is not None and act.verb in GESTURES:
+        pivot = replace(
+            base, kinds=only(Kind.TURN), foot=act.foot.other, place=Place.UNSAID, toward=None, foot_at=None,
+            also=(*base.also, f"{act.verb} {act.foot.value}"),
+        )  # fmt: skip
+        yield Option(((_ZERO, pivot),), _ONE, _ON_THE_OTHER)
     if act.verb == "jump" and act.foot is None:
         step = replace(base, kinds=only(Kind.STEP), foot=None)
         yield Option(((_QUICK, step), (_ZERO, replace(step, turns=STILL))), _ONE, 0.8)
