@@ -16,7 +16,7 @@ _BRACKETED = re.compile(
     rf"""
     [\[(]\s*(?:(?:on|for)\s+)?
     (?:(?:counts?|cts?|beats?)\.?\s*:?\s*)?
-    (?=\d|&|{any_of(_EIGHT)}\b)
+    (?=\d|&|[ea]\s*[\])]|{any_of(_EIGHT)}\b)
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -80,6 +80,8 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         return [Piece(None, 0, len(text))]
     if _only_numbers(text, marks):
         return _before_marks(marks[1:], begin=marks[0].end)
+    if lead is not None and (inner := _shared_out(text, lead)):
+        return inner
     words_before = text[: marks[0].start].strip(" \t.,;:-([")
     if words_before and known_share(words_before) > 0.2:
         if not text[marks[-1].end :].strip(" .,;:)*"):
@@ -104,11 +106,11 @@ def count_behind(text: str) -> Counted | None:
 def _marks_in(text: str, lead: Mark | None) -> list[Mark]:
     marks = [lead] if lead is not None else []
     for start in _mark_places(text, lead.end if lead is not None else 0):
-        last = marks[-1] if marks else None
-        if last is not None and start < last.end:
+        if marks and start < marks[-1].end:
             continue
         mark = leading_mark(text, start)
-        if mark is not None and _follows(last, mark, text):
+        counted = next((before for before in reversed(marks) if not before.floating), None)
+        if mark is not None and _follows(counted, mark, text):
             marks.append(mark)
     return marks
 
@@ -125,6 +127,27 @@ def _before_marks(marks: list[Mark], *, begin: int = 0) -> list[Piece]:
     """Pieces each of which its mark follows."""
     starts = [begin, *(mark.end for mark in marks)]
     return [Piece(mark, start, mark.start) for mark, start in zip(marks, starts, strict=False)]
+
+
+def _shared_out(text: str, lead: Mark) -> list[Piece]:
+    """The pieces of a line that gives each beat of its mark once more: "3e&a: R heel (3), beside (e) ...".
+
+    Empty where the marks in brackets are others than the mark's own beats.
+    """
+    places = [found.start() for found in _BRACKETED.finditer(text, lead.end)]
+    inner = [mark for place in places if (mark := leading_mark(text, place)) is not None]
+    if len(inner) != len(lead.beats) or len(inner) < 2:
+        return []
+    marks = []
+    for mark, beat in zip(inner, lead.beats, strict=True):
+        same = mark.first == (beat % 1 if mark.floating else beat)
+        if len(mark.beats) > 1 or not same:
+            return []
+        marks.append(Mark((beat,), mark.start, mark.end))
+    if text[lead.end : marks[0].start].strip():
+        return _before_marks(marks, begin=lead.end)
+    ends = [*(mark.start for mark in marks[1:]), len(text)]
+    return [Piece(mark, mark.end, end) for mark, end in zip(marks, ends, strict=True)]
 
 
 def _is_set_off(text: str, mark: Mark) -> bool:

@@ -22,7 +22,7 @@ _NO_COUNT_AFTER = r"(?![\d/]|\s?/\s?\d|:\d|\.\d|\s?(?:st|nd|rd|th)\b|\s?o'?\s?c)
 _TOKEN = re.compile(
     rf"\s*(?:(?P<number>(?!0)\d{{1,3}}{_NO_COUNT_AFTER}|(?:{_WORDS})\b)"
     rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))"
-    r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b)"
+    r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b|(?<=[e\d]&)a\b)"
     r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b))",
     re.IGNORECASE,
 )
@@ -32,8 +32,11 @@ _NOT_COUNTS = re.compile(
     r"|seconds?|secs?|degrees?|more|count)\b",
     re.IGNORECASE,
 )
-_ALONE = re.compile(r"\s*(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)\s*")
-_OPENING = re.compile(r"(?P<share>&)\s(?=[A-Za-z])\s*")  # before a whole row's steps one blank is enough
+_ALONE = re.compile(
+    r"\s*(?:(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*",
+    re.IGNORECASE,
+)
+_OPENING = re.compile(r"(?P<share>&)(?P<inner>)\s(?=[A-Za-z])\s*")  # before a whole row's steps one blank is enough
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
 _MOST_BEATS = 64  # no mark counts more,
@@ -80,8 +83,7 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     assert lead is not None
     scanned = _scan(text, lead.end())
     if scanned is None:
-        alone = _ALONE.match(text, start) or (_OPENING.match(text) if start == 0 else None)
-        return Mark((SHARES[alone["share"].lower()],), start, alone.end(), floating=True) if alone else None
+        return _share_alone(text, start)
     beats, end, ranged = scanned
     tail = _TAIL.match(text, end)
     assert tail is not None
@@ -97,6 +99,15 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     if _NOT_COUNTS.match(text, tail.end()):
         return None
     return Mark(beats, start, tail.end(), ranged)
+
+
+def _share_alone(text: str, start: int) -> Mark | None:
+    """The mark of a share that belongs to the beat before it: "& Step R", "(e)"."""
+    found = _ALONE.match(text, start) or (_OPENING.match(text) if start == 0 else None)
+    if found is None:
+        return None
+    letter = (found["share"] or found["inner"]).lower()
+    return Mark((SHARES.get(letter, SHARES["&"]),), start, found.end(), floating=True)
 
 
 def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:

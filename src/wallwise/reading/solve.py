@@ -9,14 +9,14 @@ out of a contradiction are kept open, and the rest of the sheet chooses.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple, TypeAlias
 
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.dance.weight import move as weight_law
 from wallwise.reading.layout import Layout
-from wallwise.reading.moves import CONFLICT, Move
+from wallwise.reading.moves import CONFLICT, Move, only
 from wallwise.reading.tokens import TURN
 
 MARGIN = 0.45  # two readings that cost this alike are a doubt
@@ -24,6 +24,8 @@ _L, _R, _BOTH, _NONE = Foot.LEFT, Foot.RIGHT, Foot.BOTH, Foot.NONE
 _WEIGHTED = {kind: kind.takes_weight for kind in Kind}
 _FOLLOWS = 0.2  # a claim that contradicts is followed a little less readily than overruled,
 _SWAPPED = 0.5  # the other foot less readily than the one told
+_HIPS = (Kind.BUMP, Kind.ROLL)
+_SWAYS = only(Kind.SWAY)
 _OFF_SIDE = 4.0  # a foot nobody told goes where only the other would go
 
 
@@ -164,6 +166,14 @@ def _faced(move: Move, facing: int) -> tuple[tuple[float, int, _Clash], ...]:
 
 def _outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foot, _Clash]]:
     """Every way the body can do the move from here: cost, foot, kind, turn, who bears the weight, clashes."""
+    if (
+        move.foot is _BOTH
+        and weight is not _BOTH
+        and move.weight is weight.other
+        and move.kinds[0][0] in _HIPS
+    ):
+        # "bump hips L, taking weight on L": hips that bring the weight across are a sway
+        move = replace(move, foot=move.weight, kinds=_SWAYS)
     return [
         (kind_cost + foot_cost + claim_cost + turn_cost, foot, kind, turn, bears_now, clash + claim)
         for kind, kind_cost in move.kinds

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from wallwise.dance.model import Kind
+from wallwise.glossary.entry import Figure
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.stops import STOPS
@@ -15,6 +17,9 @@ _STYLE = ("roll", "sway", "pop", "bounce")  # in the -ing form, how a turn is da
 _WITH = frozenset(
     {"sweep", "hitch", "drag", "flick", "kick", "hook", "brush", "bump", "roll", "sway", "point", "touch"}
 )
+# Done by the hips alone: the turn it goes with moves the weight, these do not.
+_BY_HIPS = ("bump", "roll")
+_WITH_PIVOT = _WITH | {"bounce", "swivel"}
 # Done with a heel or a toe named before the verb: "heel touch", "toe drop".
 _PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick")
 # Done at a place named before the verb: "side rock", "forward touch".
@@ -28,6 +33,8 @@ _WITH_ENDS = STOPS | {"clock", "(", ")", "[", "]", ":", Word.THEN, Word.AND, Wor
 def take_verb(t: Telling, i: int, token: Token) -> int:
     """A verb opens an act, takes over a turn or a place told before it, or qualifies the act it stands in."""
     act = t.act
+    if _styles_turn(t, i, token):
+        return _take_with(t, i, token)
     if act.verb == "turn":
         if token.ing and token.value in _STYLE:
             return _take_words(t, i)
@@ -61,6 +68,29 @@ def _after_turn(t: Telling, i: int, token: Token) -> None:
         t.flush()
     else:
         act.verb = ""
+
+
+def _styles_turn(t: Telling, i: int, token: Token) -> bool:
+    """Whether a word only says how a turn or a figure is done: "pivot 1/4 left rolling hips"."""
+    act = t.act
+    turns = act.verb == "turn" and act.turn is not None
+    if not (turns or act.figures) or not (token.ing or _is_led_by_with(t, i)):
+        return False
+    if token.word is Word.FIGURE:
+        return all(_is_of_hips(figure) for figure in token.value)
+    pivots = act.turn is not None and act.turn.own == "pivot"
+    return token.value in (_WITH_PIVOT if pivots else _BY_HIPS)
+
+
+def _is_led_by_with(t: Telling, i: int) -> bool:
+    i -= 1
+    while t.at(i).text in ("a", "your"):
+        i -= 1
+    return t.at(i).text in ("with", "w/")
+
+
+def _is_of_hips(figure: Figure) -> bool:
+    return all(step.kind in (Kind.BUMP, Kind.ROLL) for way in figure.ways for step in way.steps)
 
 
 def _is_placed_foot(act: Act) -> bool:
@@ -170,6 +200,8 @@ def _take_words(t: Telling, i: int) -> int:
 
 def take_figure(t: Telling, i: int, token: Token) -> int:
     """A figure's name; a turn, a foot or a place told before it belong to it."""
+    if _styles_turn(t, i, token):
+        return _take_with(t, i, token)
     act = t.act
     led_in = act.ing and act.verb in ("step", "cross", "close")  # "stepping into a coaster"
     if act.verb and act.verb != "turn" and not led_in:

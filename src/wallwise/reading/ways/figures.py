@@ -31,7 +31,8 @@ def figure_options(act: Act) -> list[Option]:
         options = [_on_feet(_cut_to(option, len(act.feet)), act) for option in options]
     options = _unique(options)
     if moves_both(act):
-        both = Move(only(Kind.SWIVEL), Foot.BOTH, toward=act.foot, where=(act.start, act.end))
+        kind = act.figures[0].ways[0].steps[0].kind
+        both = Move(only(kind), Foot.BOTH, toward=act.foot, where=(act.start, act.end))
         options.append(Option(((Fraction(0), both),), Fraction(1), 0.3))
     if act.times > 1:
         options = [again for option in options for again in _again(option, act.times)]
