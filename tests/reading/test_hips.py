@@ -51,4 +51,7 @@ def test_hips_that_end_on_the_other_foot_move_the_weight(words: str) -> None:
 
 def test_hips_that_end_on_the_standing_foot_move_none() -> None:
     """Where the weight is there already, both feet stay where they are."""
-    assert last("1-2 Step R to right side, bump hips R (weight on R)", "3-4 Step L in place, touch R")[0] is Foot.BOTH
+    assert (
+        last("1-2 Step R to right side, bump hips R (weight on R)", "3-4 Step L in place, touch R")[0]
+        is Foot.BOTH
+    )

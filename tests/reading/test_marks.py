@@ -208,6 +208,19 @@ def test_a_share_before_one_blank_is_a_count(case: str) -> None:
     assert {"between two lines": 3, "between two beats of two": 5}[case] == len(steps)
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "3e&a: touch R heel fwd (3), R beside L (e), touch L heel fwd (&), L beside R (a)",
+        "3e&a: (3) touch R heel fwd, (e) R beside L, (&) touch L heel fwd, (a) L beside R",
+    ],
+)
+def test_each_beat_may_stand_in_brackets_at_its_step(line: str) -> None:
+    """Shares in brackets belong to the beat before them, before their steps or behind."""
+    dance = read(f"Tin Lantern\n\n1-2 Walk R, L\n{line}\n4 Step R forward\n").dance
+    assert beats("1 2 13/4 15/4 4") == [step.at for step in dance.parts[0].steps if step.weight]
+
+
 NUMBERS = st.integers(1, 60)
 
 

@@ -16,7 +16,6 @@ MISREAD = {
     "five/08-ember-and-rye": "a rolling eight, whose first lines are lost behind a header with “a” counts",
     "five/09-butterscotch-alibi": "no count marks: the numbers of the lines are taken for counts",
     "five/12-parsnip-parade": "told in sentences, with the counts of a whole clause behind it in words",
-    "five/17-elbow-room-only": "“3e&a”, four acts on one beat, each with its own count in brackets",
     "five/25-lantern-street-stroll": "quick and slow in brackets are taken for words of the steps",
     "four/08-porridge-spoon": "no count marks, and none but the shortest words",
     "four/16-parasol-on-pegs": "told in sentences, with a count behind each step (“on 1”, “on 2”)",

@@ -33,10 +33,11 @@ _NOT_COUNTS = re.compile(
     re.IGNORECASE,
 )
 _ALONE = re.compile(
-    r"\s*(?:(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*",
-    re.IGNORECASE,
+    r"\s*(?:(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*"
 )
-_OPENING = re.compile(r"(?P<share>&)(?P<inner>)\s(?=[A-Za-z])\s*")  # before a whole row's steps one blank is enough
+_OPENING = re.compile(
+    r"(?P<share>&)(?P<inner>)\s(?=[A-Za-z])\s*"
+)  # before a whole row's steps one blank is enough
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
 _MOST_BEATS = 64  # no mark counts more,
