@@ -137,6 +137,15 @@ LONG = {
     "pages without an end": "S1\f1-2 step R, touch L\f" * 3000,
     "parts without an end": "PART A\n1-2 step R, touch L\n" * 280,
     "repeats without an end": "1-4 step R, pivot 1/4 left\n5-8 repeat 1-4 x2\n" * 290,
+    "bars and shares without an end": "| &" * LONGEST,
+    "counts and commas without an end": "1, 2, 3 & 4 " * LONGEST,
+    "lone counts far apart": "    1" * LONGEST,
+    "open brackets and counts": "1&(\t\t" * LONGEST,
+    "blank lines without an end": "\n" * LONGEST,
+    "letters on lines of their own": "a\n" * 590,
+    "lines that break off": "walk R and\n" * 590,
+    "walls and brackets without an end": "restart on walls 2 (" * LONGEST,
+    "walls that start facing without an end": "wall 2 starts facing 3:00 and " * LONGEST,
     "doubts without an end": "1&2& turn R touch L or R (option: hitch) x2\n" * 590,
 }
 

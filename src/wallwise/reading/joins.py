@@ -23,6 +23,8 @@ _BREAKS_OFF = re.compile(
     re.VERBOSE,
 )
 _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
+_LONGEST = 2_000  # characters: no paragraph of a sheet goes on after so many
+_TAIL = 200  # characters at the end of a line that tell whether it breaks off
 _SHORT = 18  # a line shorter than this was not broken off by its margin,
 _FULL = 60  # one as long as this may have been
 
@@ -31,7 +33,7 @@ def joined(rows: list[Row]) -> list[Row]:
     """The rows, each with those that go on with it."""
     whole: list[Row] = []
     for row in rows:
-        if whole and _continues(whole[-1], row):
+        if whole and len(whole[-1].line.text) <= _LONGEST and _continues(whole[-1], row):
             whole[-1] = Row(whole[-1].line.join(row.line), row.paragraph)
         else:
             whole.append(row)
@@ -47,12 +49,13 @@ def _continues(last: Row, row: Row) -> bool:
         return True
     unclosed = before.count("(") > before.count(")")
     # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
-    counted = mark is not None and not (mark.floating and _BREAKS_OFF.search(before.rstrip()))
+    breaks_off = _BREAKS_OFF.search(before.rstrip()[-_TAIL:]) is not None
+    counted = mark is not None and not (mark.floating and breaks_off)
     if row.bullet or opens or (counted and not unclosed):
         return False
-    if _BREAKS_OFF.search(before.rstrip()):
+    if breaks_off:
         return True
-    if _ENDS_MARKED.search(before) or row.paragraph != last.paragraph or _KEY.match(text):
+    if _ENDS_MARKED.search(before[-_TAIL:]) or row.paragraph != last.paragraph or _KEY.match(text):
         return False
     if unclosed or before.count("[") > before.count("]"):
         return True

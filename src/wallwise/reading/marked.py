@@ -34,7 +34,7 @@ _AT_END = re.compile(
     (?: (?<!\d)[:,.] | (?<=\d), | \s- | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
     (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
     (?=
-        {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae]|\s)\s*{_COUNT})*(?:\s?&)?
+        {_COUNT}(?>(?:(?:\s*(?:-|&|,|\+|to|and|[ae])\s*|\s+){_COUNT}){{0,16}})(?:\s?&)?
         [.)]?\s*(?:[.;]|$)
     )
     | (?<=[A-Za-z)])\s(?=\d{{1,2}}(?:\s?[-&]\s?\d{{1,2}})+\.?$)
@@ -49,6 +49,7 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
+_CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
 
 
@@ -98,7 +99,7 @@ def count_behind(text: str) -> Counted | None:
     """The one count that ends a line of steps ("Touch L beside R (2)"); None where none does."""
     found = _COUNT_BEHIND.search(text)
     mark = leading_mark(text, found.end()) if found is not None else None
-    if found is None or mark is None or _OF_COUNTS.search(text[: mark.start]):
+    if found is None or mark is None or _counts_of(text, mark):
         return None
     return Counted(mark, found.start()) if known_share(text[: found.start()]) >= _STEPS else None
 
@@ -174,7 +175,7 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
     if mark.floating:
         return last is not None
     bracketed = text[mark.start : mark.start + 1] in "[("
-    if not bracketed and _OF_COUNTS.search(text[: mark.start]):
+    if not bracketed and _counts_of(text, mark):
         return False
     if last is None:
         return _can_be_first(mark, text, bracketed=bracketed)
@@ -183,6 +184,11 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
         numbered = len(last.beats) == 1 and last.start == 0 and ends_in(text, last, ".)")
         return (numbered and len(mark.beats) > 1) or 0 < gap <= 2 or mark.first <= 1
     return 0 < gap <= 1 or (mark.first <= 1 and len(mark.beats) > 1 and last.last >= 4)
+
+
+def _counts_of(text: str, mark: Mark) -> bool:
+    """Whether the words before a mark make it the counts of something ("repeat counts 1-4")."""
+    return _OF_COUNTS.search(text[max(0, mark.start - _CLAUSE) : mark.start]) is not None
 
 
 def _can_be_first(mark: Mark, text: str, *, bracketed: bool) -> bool:

@@ -40,6 +40,7 @@ _OPENING = re.compile(
 )  # before a whole row's steps one blank is enough
 _RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
+_MOST_SHARES = 3  # of one beat: e, & and a
 _MOST_BEATS = 64  # no mark counts more,
 _WIDEST_RANGE = 32  # ranges no further,
 _WIDEST_GAP = 8  # nor leaves out more without a dash
@@ -180,7 +181,7 @@ class _Counting:
     def _share(self, letter: str, end: int) -> bool:
         share = SHARES.get(letter, SHARES["&"])
         if not self.beats or self._join:
-            if letter == "and" and not self.beats:
+            if (letter == "and" and not self.beats) or len(self._shares) == _MOST_SHARES:
                 return False
             self._shares.append(share)
         else:

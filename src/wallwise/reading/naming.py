@@ -1,6 +1,7 @@
 """Naming: the walls, counts, facings and orders that a stretch of a remark names."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -23,7 +24,7 @@ _WALLS = re.compile(
     (?P<listed>
         {_NUMBER}
         (?:
-            (?:\s*\([^()]*\))?
+            (?:\s*\([^()]{{0,60}}\))?
             \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
@@ -85,6 +86,8 @@ _STARTS_FACING = re.compile(
     r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE
 )
 _BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
+_CLAUSE = 120  # characters before a facing in which its clause begins
+_NEAR = 40  # characters before a wall in which a word can be told of it
 _BRACKETS = re.compile(r"\([^()]*\)")
 _BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
 _DASH = re.compile(r"\s*-\s*(?P<words>[A-Za-z]+(?:\s+[A-Za-z]+)?)")
@@ -134,15 +137,16 @@ class Named:
         """Whether two facings are told of the i-th wall, so that one of them may be where it starts."""
         return len({clock.facing for clock in self._clocks_of(i)}) > 1
 
-    def starts_facing(self, i: int) -> tuple[int, Span] | None:
-        """The facing that the i-th wall is said to start with, and its place."""
-        text, begin = self.remark.line.text, self.remark.start
+    def starts(self) -> Iterator[tuple[int, int, Span]]:
+        """Each wall that is said to start with a facing, the facing and its place."""
+        text, line = self.remark.line.text, self.remark.line
         for clock in self.clocks:
+            begin = max(self.remark.start, clock.start - _CLAUSE)
             told = _STARTS_FACING.search(text[begin : clock.start])
-            walls = [n for n, (_, at) in enumerate(self.walls) if at < clock.start]
-            if told and walls and walls[-1] == i and self.walls[i][1] <= begin + told.start():
-                return clock.facing, self.remark.line.span(clock.start, clock.end)
-        return None
+            if told is not None:
+                before = [wall for wall, at in self.walls if at <= begin + told.start()]
+                if before:
+                    yield before[-1], clock.facing, line.span(clock.start, clock.end)
 
     def _clocks_of(self, i: int) -> list[Clock]:
         if len(self.clocks) == len(self.walls) > 1:
@@ -155,7 +159,8 @@ class Named:
         until = next((place for _, place in self.walls[i + 1 :] if place > at), end)
         if not (at <= clock.start < until or len(self.walls) == 1 or not begin <= at < end):
             return False
-        return not _STARTS_FACING.search(self.remark.line.text[begin : clock.start])
+        told = self.remark.line.text[max(begin, clock.start - _CLAUSE) : clock.start]
+        return not _STARTS_FACING.search(told)
 
 
 def names_in(remark: Remark) -> Named:
@@ -172,7 +177,7 @@ def names_in(remark: Remark) -> Named:
     numbered = [
         (number, place if n and "(" in wall.group() else wall.start())
         for wall, numbers in listed
-        if not _BEGUN.search(text[start : wall.start()])
+        if not _BEGUN.search(text[max(start, wall.start() - _NEAR) : wall.start()])
         for n, (number, place) in enumerate(numbers)
     ]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
@@ -193,7 +198,8 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
         if number is None or (numbers and behind and known_share(behind["words"]) == 1):
             break
         numbers.append((number, start + found.start()))
-    return numbers[:1] if _BETWEEN.search(wall.string[: wall.start()]) else numbers
+    before = wall.string[max(0, wall.start() - _NEAR) : wall.start()]
+    return numbers[:1] if _BETWEEN.search(before) else numbers
 
 
 def _kind(text: str, start: int, end: int) -> str:

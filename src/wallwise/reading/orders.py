@@ -96,9 +96,7 @@ class _Reader:
 
     def _note_starts(self, named: Named) -> None:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
-        for i, (wall, _) in enumerate(named.walls):
-            if (told := named.starts_facing(i)) is not None:
-                self.orders.starts.append((wall, *told))
+        self.orders.starts += named.starts()
 
     def _order(self, named: Named, extra: PartText | None) -> None:
         if named.kind in ("restart", "both"):

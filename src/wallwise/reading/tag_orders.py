@@ -31,6 +31,7 @@ _BEFORE = re.compile(
     r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing)\s+)?(?:the\s+)?$",
     re.IGNORECASE,
 )
+_NEAR = 60  # characters before a wall in which that is looked for
 _HERE = re.compile(r"\bhere\b")
 
 
@@ -63,7 +64,7 @@ def tags_told(
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
-        if _BEFORE.search(named.remark.line.text[:at]):
+        if _BEFORE.search(named.remark.line.text[max(0, at - _NEAR) : at]):
             wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part)
         order.claim(named.faced_on(i))

@@ -141,7 +141,7 @@ def _markup(piece: str) -> str:
 # Slips of scanners and keyboards that stand for a figure one.
 _SLIPS = (
     (re.compile(r"(?<![A-Za-z])[lI](?=/[2348]\b)"), "1"),
-    (re.compile(r"(?m)^(\s*(?:\u2022\s*)?)[lI](?=\s?[-&]\s?\d)"), r"\g<1>1"),
+    (re.compile(r"(?m)^([^\S\n]*(?:\u2022\s*)?)[lI](?=\s?[-&]\s?\d)"), r"\g<1>1"),
     (re.compile(r"(?<=\d)[lI](?=:[03O]0)"), "1"),
     (re.compile(r"(?<=\d:)[O0][O0]\b"), "00"),
     (re.compile(r"(?<=[\[(])[lI](?=\s?-\s?\d)"), "1"),
