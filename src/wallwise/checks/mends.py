@@ -13,38 +13,17 @@ from dataclasses import dataclass, replace
 from itertools import islice
 from time import thread_time
 
-from wallwise.checks.edits import Edit, edits_of
+from wallwise.checks.edits import Edit
+from wallwise.checks.likely import FLOATING, Candidate, candidates, cost_of, priced
 from wallwise.dance.finding import Finding
-from wallwise.dance.model import Span
 from wallwise.reading import NotASheet, Reading, read
-from wallwise.reading.record import PartReading
 
 MOST_TRIES = 260
 BUDGET_SEC = 2.5  # processor time; only a sheet out of all proportion meets it before the tries are up
 MOST_LOUD = 100  # what is at odds with itself so often, no one small change sets right
-MOST_EDITS = 4_000  # a sheet of 100 counts allows some 700
 MOST_MENDS = 5
 _MUCH_WORSE = 5.0  # what reads so much dearer than before cannot be the mend: this saves looking closer
-_FAR_LESS_LIKELY = 1.2  # in surprise, than a mend found already: nothing that follows is worth trying
-
-# The slip behind these may be in any section.
-_FLOATING = frozenset(
-    {"walls-differ", "ends-on-wrong-foot", "facing-differs", "total-counts", "restart-facing", "restart-foot"}
-)
-# These are about what is told of the steps; the steps may well agree among themselves.
-_TOLD = frozenset(
-    {
-        "unknown-part",
-        "restart-facing",
-        "restart-foot",
-        "restart-unclear",
-        "restart-inside-figure",
-        "total-counts",
-        "option-ends-elsewhere",
-        "option-counts",
-        "heading-differs",
-    }
-)
+_FAR_LESS_LIKELY = 0.8  # in price, than a mend found already: nothing that follows is worth trying
 
 Finder = Callable[[Reading], Iterator[Finding]]
 
@@ -77,99 +56,45 @@ def _mended(finding: Finding, tries: Sequence[_Try]) -> Finding:
         return finding
     mended = replace(finding, mends=tuple(edit.mend for edit in edits))
     slip = edits[0].passage
-    if slip is not None and finding.section is None and finding.rule in _FLOATING:
+    if slip is not None and finding.section is None and finding.rule in FLOATING:
         # The contradiction is the whole sheet's; the place to look is where the likeliest slip is.
         return replace(mended, section=slip.section.number, part=edits[0].part)
     return mended
-
-
-# -- trying -----------------------------------------------------------------------------------
 
 
 def _search(reading: Reading, loud: Sequence[Finding], find: Finder) -> list[_Try]:
     """The edits after which less is loud, those after which nothing is first."""
     tries: list[_Try] = []
     best = math.inf
-    stop = thread_time() + BUDGET_SEC
-    for surprise, edit in _ordered(reading, loud)[:MOST_TRIES]:
-        if thread_time() > stop or surprise > best + _FAR_LESS_LIKELY:
+    start = thread_time()
+    stop = start + BUDGET_SEC
+    foretold = candidates(reading, loud, until_sec=start + BUDGET_SEC / 2)
+    for candidate in foretold[:MOST_TRIES]:
+        if thread_time() > stop or candidate.foretold > best + _FAR_LESS_LIKELY:
             break
-        tried = _tried(reading, edit, surprise, loud=loud, find=find)
+        tried = _tried(reading, candidate, loud=loud, find=find)
         if tried is not None:
             tries.append(tried)
             best = best if tried.left else min(best, tried.price)
     return sorted(tries, key=lambda t: (t.left, t.price))
 
 
-def _tried(
-    reading: Reading, edit: Edit, surprise: float, *, loud: Sequence[Finding], find: Finder
-) -> _Try | None:
+def _tried(reading: Reading, candidate: Candidate, *, loud: Sequence[Finding], find: Finder) -> _Try | None:
     """The edit made and the sheet read again; None where that helps nothing."""
+    edit = candidate.edit
     try:
         after = read(edit.mend.apply(reading.text))
     except NotASheet:
         return None
-    before, cost = _cost(reading), _cost(after)
+    before, cost = cost_of(reading), cost_of(after)
     if cost > before + _MUCH_WORSE:
         return None
     left = list(islice((f for f in find(after) if f.loud), len(loud)))
     if len(left) >= len(loud):
         return None
-    price = surprise + 0.25 * max(cost - min(before, 2.0), 0.0)
+    price = priced(candidate.surprise, cost, before=before)
     return _Try(edit, price, len(left), frozenset(map(_key, loud)) - frozenset(map(_key, left)))
-
-
-def _cost(reading: Reading) -> float:
-    return sum(part.solution.cost for part in reading.parts.values())
 
 
 def _key(finding: Finding) -> str:
     return f"{finding.rule} {finding.part} {finding.section} {finding.count}"
-
-
-# -- the order of trying ----------------------------------------------------------------------
-
-
-def _ordered(reading: Reading, loud: Sequence[Finding]) -> list[tuple[float, Edit]]:
-    """The edits by surprise, those far from any finding later: what is far off is seldom to blame."""
-    order = {id(p): n for part in reading.parts.values() for n, p in enumerate(part.passages)}
-    places = {name: _places(part, loud) for name, part in reading.parts.items()}
-    told_only = all(f.rule in _TOLD for f in loud)
-    floating = any(f.section is None or f.rule in _FLOATING for f in loud)
-    rows = []
-    for edit in islice(edits_of(reading), MOST_EDITS):
-        surprise = edit.surprise
-        touched = any(_begins_in(edit.mend.span, f.span) for f in loud)
-        if edit.passage is None:
-            surprise -= 0.7 if touched else 0.0
-        else:
-            near = places[edit.part]
-            if near:
-                surprise += 0.06 * min(12, *(abs(order[id(edit.passage)] - place) for place in near))
-            elif not floating:
-                surprise += 1.5
-            if touched:
-                surprise -= 0.15
-            elif told_only:
-                surprise += 0.5
-        rows.append((surprise, edit))
-    return sorted(rows, key=lambda row: row[0])
-
-
-def _places(part: PartReading, loud: Sequence[Finding]) -> list[int]:
-    """The passages of the part that findings stand in."""
-    mine = [f for f in loud if f.part == part.text.name and f.section is not None]
-    return [place for f in mine if (place := _place(part, f)) is not None]
-
-
-def _place(part: PartReading, finding: Finding) -> int | None:
-    """The passage that a finding stands in, or the first of its section."""
-    for n, passage in enumerate(part.passages):
-        line = passage.group.line
-        if _begins_in(finding.span, line.span(0, len(line.text))):
-            return n
-    return next((n for n, p in enumerate(part.passages) if p.section.number == finding.section), None)
-
-
-def _begins_in(span: Span, whole: Span) -> bool:
-    return whole.start <= span.start < max(whole.end, whole.start + 1)

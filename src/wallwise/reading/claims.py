@@ -34,7 +34,7 @@ def claim_before(passages: list[Passage]) -> None:
     told = passages[-1].acts[0]
     if told.empty and told.faces is not None and len(told.unknown) <= _FEW_WORDS:
         last = passages[-2]
-        last.layouts = [_claimed(layout, told.faces, None) for layout in last.layouts]
+        last.layouts = [claimed(layout, told.faces, None) for layout in last.layouts]
 
 
 def claim_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None:
@@ -54,7 +54,7 @@ def claim_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None:
         where = None
         if remark.line is passage.group.line:
             where = start - passage.group.start, end - passage.group.start
-        passage.layouts = [_claimed(layout, faces, where) for layout in passage.layouts]
+        passage.layouts = [claimed(layout, faces, where) for layout in passage.layouts]
 
 
 def end_claim(out: Outline) -> tuple[int, Span] | None:
@@ -84,7 +84,7 @@ def _one_clock(remark: Remark) -> tuple[int, int, int] | None:
     return clocks[0] if len(clocks) == 1 else None
 
 
-def _claimed(layout: Layout, faces: int, where: tuple[int, int] | None) -> Layout:
+def claimed(layout: Layout, faces: int, where: tuple[int, int] | None) -> Layout:
     """The layout with the facing claimed by its last move, unless that claims one already."""
     if not layout.moves or layout.moves[-1][1].faces is not None:
         return layout

@@ -8,6 +8,7 @@ absolute.
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from wallwise.dance.counts import SHARES
@@ -73,6 +74,7 @@ class Mark:
         return self.beats[-1]
 
 
+@lru_cache(maxsize=4096)  # lines are looked at again and again
 def leading_mark(text: str, start: int = 0) -> Mark | None:
     """The count mark that `text` begins with at `start`, or None.
 

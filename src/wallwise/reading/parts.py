@@ -38,7 +38,7 @@ def read_parts(reading: Reading) -> None:
 
 def _solve(reading: Reading, part: PartText, passages: list[Passage], *, goal: Goal) -> Solution:
     solution = solve([passage.layouts for passage in passages], goal)
-    read = PartReading(part, passages, solution, part_of(part, passages, solution))
+    read = PartReading(part, passages, goal, solution, part_of(part, passages, solution))
     reading.parts[part.name] = read
     return solution
 

@@ -12,7 +12,7 @@ from wallwise.reading.layout import Layout
 from wallwise.reading.moves import Move
 from wallwise.reading.orders import Orders
 from wallwise.reading.outline import Group, Outline, PartText, SectionText
-from wallwise.reading.solve import Solution
+from wallwise.reading.solve import Goal, Solution
 
 
 @dataclass(slots=True)
@@ -37,10 +37,11 @@ class Passage:
 
 @dataclass(slots=True)
 class PartReading:
-    """One part as read: its text, its passages, and the search's result."""
+    """One part as read: its text, its passages, what is known of its start and end, the search's result."""
 
     text: PartText
     passages: list[Passage]
+    goal: Goal
     solution: Solution
     part: Part
 

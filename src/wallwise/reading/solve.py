@@ -57,7 +57,7 @@ class _Path(NamedTuple):
     chain: _Chain
 
 
-_State = tuple[Foot, Foot, int]  # who bore the weight at the start, who bears it now, the facing
+State = tuple[Foot, Foot, int]  # who bore the weight at the start, who bears it now, the facing
 _Clash = tuple[str, ...]
 
 
@@ -93,11 +93,11 @@ class Solution:
 
 def solve(groups: Sequence[Sequence[Layout]], goal: Goal) -> Solution:
     """The reading of least cost; no groups give an empty one."""
-    states: dict[_State, list[_Path]] = {
+    states: dict[State, list[_Path]] = {
         (weight, weight, goal.facing): [_Path(cost, 0, None)] for weight, cost in goal.starts.items()
     }
     for number, layouts in enumerate(groups):
-        merged: dict[_State, list[_Path]] = {}
+        merged: dict[State, list[_Path]] = {}
         for index, layout in enumerate(layouts):
             for state, paths in _dance(states, layout, group=number, index=index).items():
                 _merge(merged, state, paths)
@@ -106,13 +106,13 @@ def solve(groups: Sequence[Sequence[Layout]], goal: Goal) -> Solution:
     return _choose(states, goal)
 
 
-def _prune(states: dict[_State, list[_Path]]) -> dict[_State, list[_Path]]:
+def _prune(states: dict[State, list[_Path]]) -> dict[State, list[_Path]]:
     """The states that may still win: not worse than the best by more than three contradictions."""
     best = min(paths[0].cost for paths in states.values())
     return {s: p for s, p in states.items() if p[0].cost <= best + 3.2 * CONFLICT}
 
 
-def _merge(into: dict[_State, list[_Path]], state: _State, paths: list[_Path]) -> None:
+def _merge(into: dict[State, list[_Path]], state: State, paths: list[_Path]) -> None:
     held = into.get(state)
     if held is None:
         into[state] = paths
@@ -124,18 +124,18 @@ def _merge(into: dict[_State, list[_Path]], state: _State, paths: list[_Path]) -
 
 
 def _dance(
-    states: dict[_State, list[_Path]], layout: Layout, *, group: int, index: int
-) -> dict[_State, list[_Path]]:
+    states: dict[State, list[_Path]], layout: Layout, *, group: int, index: int
+) -> dict[State, list[_Path]]:
     """The states after the moves of a layout."""
     here = {
         state: [_Path(p.cost + layout.cost, p.sign, p.chain) for p in paths]
         for state, paths in states.items()
     }
     for at, move in layout.moves:
-        after: dict[_State, list[_Path]] = {}
+        after: dict[State, list[_Path]] = {}
         for (start, weight, facing), paths in here.items():
-            for cost, foot, kind, turn, bears, clash in _outcomes(weight, move):
-                for extra, now, said in _faced(move, (facing + turn) % TURN):
+            for cost, foot, kind, turn, bears, clash in outcomes(weight, move):
+                for extra, now, said in faced(move, (facing + turn) % TURN):
                     solved = Solved(at, foot, kind, turn, now, bears, move, group, index, clash + said)
                     _merge(after, (start, bears, now), _grown(paths, cost + extra, solved))
         here = after
@@ -154,7 +154,7 @@ def _is_step(solved: Solved) -> bool:
     return _WEIGHTED[solved.kind] and solved.foot in (_L, _R)
 
 
-def _faced(move: Move, facing: int) -> tuple[tuple[float, int, _Clash], ...]:
+def faced(move: Move, facing: int) -> tuple[tuple[float, int, _Clash], ...]:
     """The facing after the event beside the one claimed: agree, overrule the claim, or follow it."""
     if move.faces is None or move.faces == facing:
         return ((0.0, facing, ()),)
@@ -164,7 +164,7 @@ def _faced(move: Move, facing: int) -> tuple[tuple[float, int, _Clash], ...]:
     )
 
 
-def _outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foot, _Clash]]:
+def outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foot, _Clash]]:
     """Every way the body can do the move from here: cost, foot, kind, turn, who bears the weight, clashes."""
     if (
         move.foot is _BOTH
@@ -234,15 +234,19 @@ def _claimed(move: Move, bears: Foot) -> tuple[tuple[float, Foot, _Clash], ...]:
     return ((CONFLICT, bears, ("weight",)), (CONFLICT + _FOLLOWS, told, ("weight", "follows")))
 
 
-def _choose(states: dict[_State, list[_Path]], goal: Goal) -> Solution:
-    rows: list[tuple[float, _State, _Path]] = []
+def end_cost(state: State, goal: Goal) -> float:
+    """What it costs to end in that state."""
+    start, weight, facing = state
+    cost = 0.0 if goal.ends is None else goal.ends.get(facing, CONFLICT)
+    if weight is not _BOTH and weight is not (goal.end_weight or start):
+        cost += goal.loops
+    return cost
+
+
+def _choose(states: dict[State, list[_Path]], goal: Goal) -> Solution:
+    rows: list[tuple[float, State, _Path]] = []
     for state, paths in states.items():
-        start, weight, facing = state
-        extra = 0.0
-        if goal.ends is not None:
-            extra += goal.ends.get(facing, CONFLICT)
-        if weight is not _BOTH and weight is not (goal.end_weight or start):
-            extra += goal.loops
+        extra = end_cost(state, goal)
         rows += [(p.cost + extra, state, p) for p in paths]
     rows.sort(key=lambda r: r[0])
     cost, (start, weight, facing), best = rows[0]

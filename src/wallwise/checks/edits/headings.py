@@ -6,6 +6,8 @@ headings leave out too much to be proof of anything.
 """
 
 from collections.abc import Sequence
+from fractions import Fraction
+from functools import lru_cache
 
 from wallwise.checks.edits.edit import Edit
 from wallwise.checks.edits.words import word_edits
@@ -30,8 +32,8 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
     events = [e for e in part.solution.events if part.passages[e.group].section is section]
     if not events or not any(t.word in (Word.SIDE, Word.FOOT) for t in tokens):
         return None
-    goal = _goal(part.solution, events)
-    plain = read_alone(words, start=section.base, counts=section.counts, goal=goal)
+    stance = _stance(part.solution, events)
+    plain = _read(words, section.base, section.counts, stance=stance)
     if plain is None or _agrees(plain, events):
         return None
     for i, token in enumerate(tokens):
@@ -41,18 +43,28 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
         shown = text[span.start : span.end]
         for edit in word_edits(shown, span, token, before=tokens[i - 1] if i else None):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
-            other = read_alone(changed, start=section.base, counts=section.counts, goal=goal)
+            other = _read(changed, section.base, section.counts, stance=stance)
             if other is not None and _agrees(other, events):
                 return edit
     return None
 
 
-def _goal(solution: Solution, events: Sequence[Solved]) -> Goal:
-    """From the foot and the facing that the section begins with to the facing it ends with."""
+_Stance = tuple[Foot, int, int]  # who bears the weight before the section, the facing then and after it
+
+
+def _stance(solution: Solution, events: Sequence[Solved]) -> _Stance:
     before = solution.events[: solution.events.index(events[0])]
     weight, facing = (before[-1].weight, before[-1].facing) if before else (solution.started, 0)
+    return weight, facing, events[-1].facing
+
+
+@lru_cache(maxsize=4096)  # every try of a mend asks again for all headings
+def _read(words: str, start: Fraction, counts: Fraction, *, stance: _Stance) -> Solution | None:
+    """The heading read like steps that begin and end as its section does."""
+    weight, facing, end = stance
     starts = (Foot.LEFT, Foot.RIGHT) if weight is Foot.BOTH else (weight,)
-    return Goal(dict.fromkeys(starts, 0.0), {events[-1].facing: 0.0}, loops=0.0, facing=facing)
+    goal = Goal(dict.fromkeys(starts, 0.0), {end: 0.0}, loops=0.0, facing=facing)
+    return read_alone(words, start=start, counts=counts, goal=goal)
 
 
 def _claims(tokens: Sequence[Token], i: int) -> bool:
