@@ -26,6 +26,7 @@ _ZERO = Fraction(0)
 _ABSORBED = 0.1  # the next act stands for a figure's last step
 _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
 _NEAR = 12  # characters between a figure and what may tell its ending
+_EARLY = 0.6  # a quick step before the first count told
 _NOTHING = 6.0  # a mark without a move
 # Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
 _TICKS = 24
@@ -115,6 +116,8 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     if not item.act.figures or following is None or not following.options:
         return False
     act = following.act
+    if act.aside:
+        return False
     first, last = following.options[0].moves[0][1], option.moves[-1][1]
     last_kind = last.kinds[0][0]
     if first.kinds[0][0] is Kind.HOLD and last.kinds[0][0].takes_weight:
@@ -245,7 +248,8 @@ def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
                     after[tick].append((cost + silent, _Link(chain, tick, (), item)))
                 for lasts, more, moves in ways:
                     if tick + lasts <= limit:
-                        after[tick + lasts].append((cost + more, _Link(chain, tick, moves, item)))
+                        early = _EARLY if tick == 0 and moves and moves[0][0] < 0 else 0.0
+                        after[tick + lasts].append((cost + more + early, _Link(chain, tick, moves, item)))
         best = _pruned(after)
     found = [
         (cost + 0.1 + 3.0 * abs(whole - tick) / _TICKS, tick, chain)

@@ -40,7 +40,7 @@ def silent_cost(item: Item, *, slots: bool) -> float | None:
         (act.label, 0.15),
         (act.closed, 0.6),
         (act.ing and act.verb in _ALONG, 0.2),
-        (act.aside, 0.3),
+        (act.aside, 0.8 if act.verb == "turn" else 0.3),
         (act.verb in _OFTEN, joined if act.joined else after_stop),
         # a figure's name often stands beside the steps that it means, or says how a step is done
         (bool(act.figures) and act.turn is None, 1.9 if act.fresh else 1.2),

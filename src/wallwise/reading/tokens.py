@@ -8,6 +8,7 @@ from typing import Any
 
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Lexicon, Meaning, Word
+from wallwise.reading.wording import number_of
 
 _LASTS = (
     r"\binstead of (?:the |a )?(?:right |left )?\w+"
@@ -50,6 +51,7 @@ _RAW = re.compile(
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
     rf"|(?P<named>{_NAMED})"
     rf"|(?P<feet>{_FEET})"
+    r"|(?P<steps>\b(?:two|three|four|five|six|seven|eight|[2-8])\s+(?:(?:small|little|big|quick)\s+)?steps\b)"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
     rf"|(?P<word>{_LETTERS})"
@@ -70,7 +72,7 @@ WALLS = {
 }  # fmt: skip
 _HOURS = {"twelve": 12, "three": 3, "six": 6, "nine": 9}
 _NO_PHRASE = frozenset(
-    {"clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "over", "pair"}
+    {"clock", "feet", "named", "stop", "dotted", "cell", "lasts", "lead", "over", "pair", "steps"}
 )  # begins none
 _ENDS_PHRASE = _NO_PHRASE - {"pair"}
 
@@ -223,6 +225,7 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "dotted": lambda found: (Word.FOOT, Foot(found.group()[0].upper())),
     "named": lambda found: ("feet", _feet(re.findall(r"right|left", found.group()))),
     "feet": lambda found: ("feet", _feet(re.findall(r"[rl]", found.group()))),
+    "steps": lambda found: ("steps", number_of(found.group().split()[0])),
     "degrees": lambda found: ("number", int(found.group())),
     "number": lambda found: ("number", int(found.group()[:9])),  # Python refuses thousands of digits
     "word": lambda found: ("unknown", found.group()),

@@ -9,6 +9,7 @@ from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word, lexicon
 from wallwise.reading import Reading
+from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Remark
 from wallwise.reading.record import Passage
 from wallwise.reading.tokens import tokenize
@@ -76,14 +77,20 @@ def _problem(passage: Passage, chosen: int | None) -> str:
     moves_a_foot = any(move.foot is not Foot.NONE for _, move in layout.moves)
     if strange and not moves_a_foot and layout.cost > 0.5:
         return _NO_STEPS
-    short = passage.group.written is not None and layout.left and len(layout.moves) > 1
-    if layout.cost < DOUBTFUL and not (strange and layout.left) and not short:
+    if layout.cost < DOUBTFUL and not (strange and layout.left) and not _lacks_steps(passage, layout):
         return ""
     if strange:
         return f"These words could only be guessed at; not known here: {', '.join(strange[:4])}"
     if passage.group.written is not None and layout.left:
         return "There are fewer steps here than counts"
     return "The steps and the counts told here do not fit each other"
+
+
+def _lacks_steps(passage: Passage, layout: Layout) -> bool:
+    """Whether counts are left that no word fills; one step told for two whole counts just lasts."""
+    group = passage.group
+    quick = any(beat.denominator > 1 for beat in group.beats or ())
+    return group.written is not None and bool(layout.left) and (quick or len(layout.moves) > 1)
 
 
 def _short(text: str) -> str:

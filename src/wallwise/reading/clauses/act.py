@@ -68,6 +68,7 @@ class Act:
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
     unknown: list[Token] = field(default_factory=list)
+    spread: bool = False  # the place was told by "out" or "in"
     lasts: bool = False  # said to last some counts: "over two counts"
     same: str = ""
     counts: tuple[int, int] | None = None  # of what comes again; below zero they are counted back from here

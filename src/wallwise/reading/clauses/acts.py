@@ -8,6 +8,7 @@ from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.columns import name_cells, with_feet
 from wallwise.reading.clauses.telling import Handler, Telling
 from wallwise.reading.tokens import Token
+from wallwise.reading.wording import number_of
 
 # Classes that are not listed ("-", words of relation) say nothing by themselves.
 _HANDLERS: dict[Word | str, Handler] = {
@@ -21,6 +22,7 @@ _HANDLERS: dict[Word | str, Handler] = {
     "cell": stops.take_cell,
     "lead": stops.take_lead,
     "clock": stops.take_clock,
+    "steps": stops.take_steps,
     "lasts": stops.take_lasts,
     "feet": stops.take_feet,
     "number": stops.take_number,
@@ -49,7 +51,8 @@ def read_acts(tokens: list[Token]) -> list[Act]:
     telling = Telling(tokens)
     i = 0
     while i < len(tokens):
-        handler = _HANDLERS.get(tokens[i].word)
+        counts = tokens[i].word is Word.IGNORE and number_of(tokens[i].text) is not None
+        handler = stops.take_number_word if counts else _HANDLERS.get(tokens[i].word)
         i = handler(telling, i, tokens[i]) if handler is not None else i + 1
     telling.flush()
     name_cells(telling.acts, telling.cells)

@@ -84,13 +84,25 @@ def _take_to(t: Telling, token: Token) -> None:
 
 def _take_named(t: Telling, i: int, token: Token, *, sure: bool) -> None:
     """A foot told: the act's own where it has none yet, else what a second foot can mean."""
-    act = t.act
-    if act.foot is not None:
+    act, before = t.act, t.at(i - 1)
+    if _lists(t, i, token):
+        begin, _ = act.feet_at or act.foot_at or (before.start, before.end)
+        act.feet, act.feet_at = (*(act.feet or (before.value,)), token.value), (begin, token.end)
+        act.foot = act.foot_at = None  # "two vines R L"
+        t.touch(token)
+    elif act.foot is not None:
         _take_second(t, i, token, sure=sure)
     elif _is_gone_round(t, i, sure=sure):
         _place_against(t, token)
     else:
         t.give_foot(token, sure=sure or bool(act.verb))
+
+
+def _lists(t: Telling, i: int, token: Token) -> bool:
+    """Whether a figure's feet are told one after the other: "(L)(R)(L)"."""
+    act, before = t.act, t.at(i - 1)
+    told = bool(act.figures) and (act.foot is not None or bool(act.feet))
+    return told and before.value == token.value.other and not _opens_next(act, t.word(i + 1))
 
 
 def _is_gone_round(t: Telling, i: int, *, sure: bool) -> bool:
@@ -171,7 +183,7 @@ def take_part(t: Telling, i: int, token: Token) -> int:
     if act.part and not act.verb:
         t.flush(then=Act())
     elif act.figures:
-        if before.word not in (Word.SIDE, Word.FIGURE):
+        if before.word not in (Word.SIDE, Word.FIGURE) and before.text not in ("with", "w/"):
             return i + 1
         t.flush()
     elif (

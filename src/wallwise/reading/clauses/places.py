@@ -62,6 +62,8 @@ def _says_more(act: Act, token: Token) -> bool:
     value = token.value
     if value in (act.place, "place") or token.text in _FILLERS:
         return True
+    if act.place == "back" and value == "behind" and act.foot is not None:
+        return True  # "rock R back behind L"
     if act.place == "across" and act.verb == "cross":
         return value in ("behind", "forward")
     swept = act.verb in ("touch", "point", "sweep") and act.foot is not None
@@ -81,9 +83,9 @@ def _take_out_or_in(t: Telling, i: int, token: Token) -> None:
             t.flush()
             act = t.act
         if not act.figures or act.verb:
-            act.place, act.said_place = place, True
+            act.place, act.said_place, act.spread = place, True, True
     elif before.word is Word.PLACE and before.value in _OUT_OR_IN and _is_repeated(act):
-        t.flush(then=Act(verb=act.verb, place=place, said_place=True))  # "step out, out"
+        t.flush(then=Act(verb=act.verb, place=place, said_place=True, spread=True))  # "step out, out"
     t.touch(token)
 
 

@@ -7,8 +7,10 @@ from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.again import SECTION_WORDS
 from wallwise.reading.clauses.telling import Telling
 from wallwise.reading.tokens import Token
+from wallwise.reading.wording import number_of
 
 STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
+_MOST_TIMES = 4
 # What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
 _QUALIFIERS = ("clock", "feet", Word.WEIGHT, Word.AGAIN, Word.AMOUNT, Word.SIDE, Word.FOOT)
 
@@ -90,6 +92,15 @@ def take_clock(t: Telling, i: int, token: Token) -> int:
     return i + 1
 
 
+def take_steps(t: Telling, i: int, token: Token) -> int:
+    """How many steps: "walk forward three steps", "3 steps back"."""
+    if not t.act.figures:
+        t.act.verb = t.act.verb or "step"
+        t.act.number = token.value
+    t.touch(token)
+    return i + 1
+
+
 def take_lasts(t: Telling, i: int, token: Token) -> int:
     """How long the act lasts: "over two counts"."""
     act = t.acts[-1] if t.act.start < 0 and t.acts else t.act
@@ -107,11 +118,31 @@ def take_feet(t: Telling, i: int, token: Token) -> int:
     return i + 1
 
 
+def _counts_figures(t: Telling, i: int) -> bool:
+    """Whether a figure or a pivot follows, its turn before it or not: "two 1/4 paddle turns"."""
+    while t.word(i) in (Word.AMOUNT, Word.IGNORE) and not t.at(i).text.startswith(("count", "beat")):
+        i += 1
+    return t.word(i) is Word.FIGURE or t.at(i).value in ("pivot", "turn")
+
+
+def take_number_word(t: Telling, i: int, token: Token) -> int:
+    """Of the words that say nothing, "two", "three", "four" say how many figures follow."""
+    value = number_of(token.text)
+    if value is not None and 1 < value <= _MOST_TIMES and _counts_figures(t, i + 1) and t.act.empty:
+        t.touch(token)
+        t.act.times = value
+    return i + 1
+
+
 def take_number(t: Telling, i: int, token: Token) -> int:
     """How often ("3 walks forward"), or which counts or sections come again ("repeat 1-8")."""
     act = t.act
     following = t.at(i + 1)
-    if following.word is Word.VERB and not act.verb:
+    counted = t.word(i - 1) not in ("-", "number", Word.AND, Word.RELATION)  # not the 4 of "1-4 shuffle"
+    if counted and _counts_figures(t, i + 1) and 1 < token.value <= _MOST_TIMES and not act.figures:
+        t.touch(token)
+        act.times = token.value
+    elif following.word is Word.VERB and not act.verb:
         t.touch(token)
         act.number = token.value
     elif act.verb == "same":

@@ -17,11 +17,15 @@ from wallwise.reading.ways.kinds import moves_both, place_named
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ANOTHER_WAY = 0.45  # a way of the figure that is not its first,
 _EACH_LATER = 0.05  # and more for each after that
+_MOST_LEADS = 4  # "heel struts R, L, R, L"
 _ANOTHER_FIGURE = 0.3  # a figure that shares the name with a likelier one
 
 
 def figure_options(act: Act) -> list[Option]:
     """The ways to dance the figure that the act names, or each of those that share the name."""
+    leads = act.feet if act.times in (1, len(act.feet)) and not _tells_steps(act) else ()
+    if leads:
+        act = replace(act, feet=(), foot=leads[0], times=len(leads))
     options = [
         option
         for order, figure in enumerate(act.figures)
@@ -35,7 +39,7 @@ def figure_options(act: Act) -> list[Option]:
         both = Move(only(kind), Foot.BOTH, toward=act.foot, where=(act.start, act.end))
         options.append(Option(((Fraction(0), both),), Fraction(1), 0.3))
     if act.times > 1:
-        options = [again for option in options for again in _again(option, act.times)]
+        options = [again for option in options for again in _again(option, act.times, leads)]
     return [claiming(option, act) for option in options]
 
 
@@ -49,10 +53,22 @@ def _unique(options: list[Option]) -> list[Option]:
     return list(found.values())
 
 
-def _again(option: Option, times: int) -> Iterator[Option]:
-    """A figure said to be done `times` times: on the same foot again, or on the other."""
+def _tells_steps(act: Act) -> bool:
+    """Whether the feet told can be the steps of the figure: not in "heel struts R, L"."""
+    feet = len(act.feet)
+    return not 1 < feet <= _MOST_LEADS or any(
+        _single_steps(way) == feet or (_single_steps(way) > feet and act.times == 1)
+        for figure in act.figures
+        for way in figure.ways
+    )
+
+
+def _again(option: Option, times: int, leads: tuple[Foot, ...]) -> Iterator[Option]:
+    """A figure said to be done `times` times: on the same foot again, or on the other; on `leads` if told."""
     other = tuple((beat, mirrored(move)) for beat, move in option.moves)
-    for second, cost in ((option.moves, 0.0), (other, 0.1)):
+    same, changed = ((option.moves, 0.0), (other, 0.1))
+    ways = (same, changed) if not leads else (same,) if leads[0] is leads[1] else (changed,)
+    for second, cost in ways:
         moves = tuple(
             (option.counts * n + beat, move)
             for n in range(times)

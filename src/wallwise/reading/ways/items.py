@@ -14,6 +14,8 @@ from wallwise.reading.ways.kinds import moves_both
 from wallwise.reading.ways.turns import turn_options
 from wallwise.reading.ways.verbs import verb_options
 
+_OUT_OR_IN = frozenset({"out", "in"})
+_SPREADING = ("fan", "split", "swivel")  # "fan R toe out, in, out, in"
 _ON_THE_SPOT = (Kind.TURN, Kind.SPIN)
 _TURN_ALONE = 0.05
 
@@ -39,6 +41,10 @@ def _filled(act: Act, before: Act | None) -> Act:
         return replace(act, verb="swivel", both=True, place="", said_place=False)
     if before is not None and before.verb == "swivel" and act.both and not act.verb:
         return replace(act, verb="swivel")  # "swivel heels R, toes R"
+    if act.both and not act.verb and set(act.also) & _OUT_OR_IN:
+        return replace(act, verb="split")  # "heels out"
+    if before is not None and before.verb in _SPREADING and _is_out_or_in(act):
+        return replace(before, also=act.also, start=act.start, end=act.end, turn=None, times=1)
     if not _is_bare(act):
         return act
     if before is not None and before.figures and moves_both(before):
@@ -56,6 +62,12 @@ def _is_centre(act: Act, before: Act) -> bool:
     brought = act.verb in ("step", "close") and before.verb == "split"
     told = act.figures or act.part or act.foot or act.feet or act.turn
     return act.place == "beside" and (brought or not act.verb) and not told
+
+
+def _is_out_or_in(act: Act) -> bool:
+    """Whether it says no more than "out" or "in"."""
+    told = act.verb or act.figures or act.part or act.foot or act.feet or act.both or act.turn
+    return act.spread and not told
 
 
 def _is_bare(act: Act) -> bool:

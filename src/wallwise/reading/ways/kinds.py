@@ -33,7 +33,7 @@ _BY_PART: dict[tuple[str, str], Kinds] = {
     ("touch", "heel"): only(Kind.HEEL),
     ("step", "heel"): _ON_HEEL,
     ("step", "toe"): _ON_TOE,
-    ("step", "ball"): only(Kind.BALL),
+    ("step", "ball"): ((Kind.BALL, 0.0), (Kind.TOE, 0.5)),
     ("cross", "heel"): _ON_HEEL,
     ("cross", "toe"): _ON_TOE,
     ("", "heel"): only(Kind.HEEL),

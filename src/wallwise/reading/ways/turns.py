@@ -35,13 +35,13 @@ def turn_options(act: Act, turn: Turn) -> list[Option]:
         only(Kind.TURN), act.foot, turns=ticks(turn), where=(act.start, act.end), foot_at=act.foot_at,
         way_told=turn.way is not None, also=tuple(act.also),
     )  # fmt: skip
-    found = [_stepped(act, base)] if act.feet else _on_the_spot(turn, base)
+    found = [_stepped(act, base)] if act.feet else _on_the_spot(turn, base, both=act.both)
     if act.times > 1:
         found = [_times(option, act.times) for option in found]
     return [claiming(option, act) for option in found]
 
 
-def _on_the_spot(turn: Turn, base: Move) -> list[Option]:
+def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
     """Both feet turning or one, the likelier first by the word; a large plain turn may be walked as well."""
     pivot = ((_ZERO, base),)
     spin = ((_ZERO, replace(base, kinds=only(Kind.SPIN))),)
@@ -52,7 +52,7 @@ def _on_the_spot(turn: Turn, base: Move) -> list[Option]:
     if turn.own == "spin":
         return [Option(spin, _ONE, 0.0, elastic=True), Option(pivot, _ONE, 2.0, elastic=True)]
     # rolling hips go with both feet on the floor
-    found = [Option(pivot, _ONE, 0.3), Option(spin, _ONE, 1.5 if base.also else 0.7)]
+    found = [Option(pivot, _ONE, 0.3), Option(spin, _ONE, 1.5 if base.also or both else 0.7)]
     if turn.eighths is not None and turn.eighths >= _THREE_QUARTERS:
         found.append(_walked(base, (_HALF, _HALF), 0.2))
         found.append(_walked(base, (_QUARTER, _HALF, _QUARTER), 0.5))

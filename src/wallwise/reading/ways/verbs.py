@@ -52,6 +52,8 @@ def _surprise(act: Act, moves: list[Move]) -> float:
 def _move_of(act: Act, before: Act | None) -> Move:
     """The act as one move, with what it tells of foot, side, place and turn."""
     foot, toward = act.foot, act.toward
+    if act.verb == "drop" and foot is None and before is not None:
+        foot = before.foot  # the heel that is up
     if _takes_both(act):
         # "bump R": the foot named is the side the hips go to
         foot, toward = Foot.BOTH, toward or foot
