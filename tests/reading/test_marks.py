@@ -221,6 +221,14 @@ def test_each_beat_may_stand_in_brackets_at_its_step(line: str) -> None:
     assert beats("1 2 13/4 15/4 4") == [step.at for step in dance.parts[0].steps if step.weight]
 
 
+@pytest.mark.parametrize("told", ["(9)", "[9]", "(9:00)", "9:00"])
+def test_a_number_behind_counted_steps_is_the_clock(told: str) -> None:
+    """Where the count stands before the steps, a number in brackets behind them is a facing."""
+    body = f"1-4 Vine R, touch L\n5-8 Vine L turning 1/4 left, touch R {told}"
+    dance = read(f"Tin Lantern\n\n{body}\n").dance
+    assert dance.counts == 8
+
+
 NUMBERS = st.integers(1, 60)
 
 

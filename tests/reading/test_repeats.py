@@ -171,3 +171,14 @@ def test_a_line_that_cannot_be_read_is_told(case: str) -> None:
     """No line that stands where steps stand is dropped in silence."""
     found = check_text(f"Tin Lantern\n\n{FIRST}\n{UNREADABLE[case]}\n", name="x").as_json()["findings"]
     assert "not-understood" in {finding["rule"] for finding in found}
+
+
+UNCOUNTED = "Step R side, step L beside R, step R side, touch L"
+
+
+@pytest.mark.parametrize("between", ["Enjoy the music\n", "Enjoy the music\nSection 1\n"])
+def test_steps_before_the_first_count_are_told(between: str) -> None:
+    """A line of steps above the counted ones is no header, and nobody knows when to dance it."""
+    sheet = f"Tin Lantern\n\n{UNCOUNTED}\n{between}1-2 Step R side, touch L\n3-4 Step L side, touch R\n"
+    found = check_text(sheet, name="x").as_json()["findings"]
+    assert ["not-understood"] == [finding["rule"] for finding in found if finding["line"] == 3]

@@ -14,7 +14,6 @@ from wallwise.desk.report import Report
 MISREAD = {
     "five/04-static-in-the-lighthouse": "each step has its own count in brackets behind it, “&” among them",
     "five/08-ember-and-rye": "a rolling eight, whose first lines are lost behind a header with “a” counts",
-    "five/09-butterscotch-alibi": "no count marks: the numbers of the lines are taken for counts",
     "five/12-parsnip-parade": "told in sentences, with the counts of a whole clause behind it in words",
     "five/25-lantern-street-stroll": "quick and slow in brackets are taken for words of the steps",
     "four/08-porridge-spoon": "no count marks, and none but the shortest words",

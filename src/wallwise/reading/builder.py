@@ -237,7 +237,7 @@ class _Builder:
 
     def _is_before_steps(self, i: int, block: Block, mark: Mark) -> bool:
         """Whether a line with a number, before any steps, still tells of the dance."""
-        if is_header_line(block.text) or mark.first > 2:
+        if is_header_line(block.text) or (mark.first > 2 and block.stands < 0.75):
             return True
         below = self._next(i)
         begun = block.stands > 0.2 and below is not None and below.kind == "steps"

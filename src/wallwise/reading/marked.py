@@ -49,6 +49,7 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
+_HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
 
@@ -113,7 +114,15 @@ def _marks_in(text: str, lead: Mark | None) -> list[Mark]:
         counted = next((before for before in reversed(marks) if not before.floating), None)
         if mark is not None and _follows(counted, mark, text):
             marks.append(mark)
+    if lead is not None and len(marks) > 1 and _tells_facing(text, marks[-1]):
+        marks.pop()
     return marks
+
+
+def _tells_facing(text: str, mark: Mark) -> bool:
+    """Whether a number that ends a line with a count mark before its steps is the clock's: "… (9)"."""
+    alone = len(mark.beats) == 1 and not text[mark.end :].strip(" .*")
+    return alone and mark.first in _HOURS and text[mark.start : mark.end].strip()[:1] in ("[", "(")
 
 
 def _mark_places(text: str, at: int) -> list[int]:

@@ -131,7 +131,7 @@ def _line_added(text: str, row: Span, part: PartReading, passage: Passage, mark:
     added: set[str] = set()
     for other in part.passages:
         beats = other.group.beats
-        if not beats or beats[-1] // 1 - beats[0] // 1 != last - first:
+        if other.group.written is None or not beats or beats[-1] // 1 - beats[0] // 1 != last - first:
             continue
         marked = _mark_like(other, first)
         away = 0.02 * abs(part.passages.index(other) - part.passages.index(passage))

@@ -9,6 +9,7 @@ from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word, lexicon
 from wallwise.reading import Reading
+from wallwise.reading.asides import step_count
 from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Remark
 from wallwise.reading.record import Passage
@@ -17,10 +18,12 @@ from wallwise.reading.wording import ORDER_WORDS
 
 # A reading dearer than this bends the words further than a teacher would.
 DOUBTFUL = 1.9
+_SEVERAL = 3  # steps in a line; a title can have two
 _NO_STEPS = "These words could not be read as steps"
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
+    yield from _before_steps(reading)
     yield from _stray(reading)
     for part in danced_through(reading):
         layouts = {event.group: event.layout for event in part.solution.events}
@@ -41,7 +44,7 @@ def _stray(reading: Reading) -> Iterator[Finding]:
     """Steps told among the counted ones without a count: nobody would know when to dance them."""
     headings = {id(s.heading) for p in reading.outline.parts for s in p.sections}
     for remark in reading.outline.remarks:
-        if id(remark.line) not in headings and _follows_a_count(remark) and _tells_steps(remark):
+        if id(remark.line) not in headings and _follows_a_count(remark) and _is_instruction(remark.text):
             yield RULE.on(
                 remark.line.span(remark.start, remark.end),
                 f"These steps have no count (“{_short(remark.text)}”)",
@@ -50,15 +53,26 @@ def _stray(reading: Reading) -> Iterator[Finding]:
             )
 
 
+def _before_steps(reading: Reading) -> Iterator[Finding]:
+    """Steps told before the first that have a count: a line that looks like those, taken for the header."""
+    for line in reading.outline.header:
+        if step_count(line.text) >= _SEVERAL and _is_instruction(line.text):
+            yield RULE.on(
+                line.span(0, len(line.text)),
+                f"These steps have no count (“{_short(line.text)}”)",
+                part="main",
+            )
+
+
 def _follows_a_count(remark: Remark) -> bool:
     return remark.group is not None and remark.group.written is not None
 
 
-def _tells_steps(remark: Remark) -> bool:
-    """Whether the remark is an instruction to a foot, and nothing but that."""
-    if ORDER_WORDS.search(remark.text) or re.search(r"[:\"“”?!]", remark.text):
+def _is_instruction(text: str) -> bool:
+    """Whether a text is an instruction to a foot, and nothing but that."""
+    if ORDER_WORDS.search(text) or re.search(r"[:\"“”?!]", text):
         return False
-    tokens = tokenize(remark.text, lexicon())
+    tokens = tokenize(text, lexicon())
     return (
         bool(tokens)
         and tokens[0].word is Word.VERB

@@ -7,7 +7,7 @@ from wallwise.checks.sight import clock
 from wallwise.dance.clock import walls_of
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Dance
-from wallwise.dance.walls import wall_count
+from wallwise.dance.walls import unroll, wall_count
 from wallwise.reading import Reading
 
 
@@ -16,11 +16,11 @@ def _find(reading: Reading) -> Iterator[Finding]:
     if claim is None or not dance.parts:
         return
     if dance.sequence is not None:
-        if _flatly_contradicts(claim.value, dance):
+        if claim.value not in _senses(dance):
             yield RULE.on(
                 claim.span,
-                f"The sheet declares {_walls(claim.value)}, but its parts turn otherwise.",
-                severity=Severity.NOTE,
+                f"The sheet declares {_walls(claim.value)}, but the parts of its sequence begin on "
+                f"{_walls(wall_count(dance))}.",
             )
         return
     danced = walls_of(dance.parts[0].net_turn)
@@ -33,12 +33,13 @@ def _find(reading: Reading) -> Iterator[Finding]:
         )
 
 
-def _flatly_contradicts(declared: int, phrased: Dance) -> bool:
-    """Whether every sense is contradicted in which a phrased dance is said to have so many walls."""
-    of_parts = {walls_of(part.net_turn) for part in phrased.parts}
-    if declared == 1:
-        return of_parts != {1} and wall_count(phrased) > 1
-    return declared > 1 and of_parts == {1}
+def _senses(phrased: Dance) -> set[int]:
+    """In how many walls a phrased dance can be said to be danced.
+
+    The facings from which its parts begin, or its first part alone, or the walls of a part by itself.
+    """
+    first = {wall.starts_facing for wall in unroll(phrased) if wall.part == phrased.parts[0].name}
+    return {wall_count(phrased), len(first) or 1} | {walls_of(part.net_turn) for part in phrased.parts}
 
 
 def _walls(n: int) -> str:
