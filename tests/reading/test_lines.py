@@ -480,3 +480,25 @@ def test_a_foot_that_is_not_free_is_no_reason_to_leave_out_its_step() -> None:
 def test_a_figure_is_not_left_out_for_a_hold() -> None:
     """Three steps and a hold, though the next part begins with the foot that then bears the weight."""
     assert danced("1-4 Scissor step R, hold") == "1R 2L 3R 4-"
+
+
+FOOT_TWICE = (
+    "1-2 Step R back sweeping R from front to back, step L behind",
+    "1-2 Step R forward hitching R, step L forward",
+    "1 Step R forward kicking R to the side",
+)
+
+
+@pytest.mark.parametrize("line", FOOT_TWICE)
+def test_the_foot_that_steps_cannot_sweep_along_with_its_step(line: str) -> None:
+    """The foot of a gesture told with a step is the one that is free then."""
+    assert "foot-not-free" in {finding.rule for finding in findings_of(reading(line))}
+
+
+def test_a_foot_dragged_to_itself_is_told_and_one_that_slides_to_its_side_is_not() -> None:
+    """A foot cannot be dragged to itself; to slide it to its own side is a step."""
+    told = [
+        "foot-against-itself" in {finding.rule for finding in findings_of(reading(line))}
+        for line in ("1-2 Drag R towards R, hold", "1-2 Slide R to R, touch L")
+    ]
+    assert told == [True, False]

@@ -45,6 +45,8 @@ class Move:
     from_figure: str = ""
     against: Foot | None = None  # the foot it is placed beside, over or behind
     against_at: tuple[int, int] | None = None
+    along: Foot | None = None  # the foot of a gesture danced with it: "sweeping L"
+    along_at: tuple[int, int] | None = None
     loose: bool = False  # inside a figure that turns as a whole: where in it the turn falls is not told
     way_told: bool = True  # False: a turn whose direction the sheet leaves open
 
@@ -90,6 +92,7 @@ def mirrored(move: Move) -> Move:
         turns=tuple((-turn, cost) for turn, cost in move.turns),
         toward=move.toward.other if move.toward else None,
         against=move.against.other if move.against else None,
+        along=move.along.other if move.along else None,
         weight=move.weight.other if move.weight else None,
         faces=None,
     )

@@ -20,8 +20,8 @@ _ALONG = frozenset(
     }
 )  # fmt: skip
 # What goes without a count now and then: its cost after a stop, and joined by "and".
-_OFTEN = {"hold": (0.8, 0.5), "sweep": (0.9, 0.9), "drag": (0.9, 0.9)} | dict.fromkeys(
-    ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "sway", "lock", "brush"),
+_OFTEN = {"hold": (0.8, 0.5), "sweep": (0.9, 0.9), "drag": (0.9, 0.9), "sway": (3.0, 0.9)} | dict.fromkeys(
+    ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "lock", "brush"),
     (1.4, 0.9),
 )
 _SHOWN = ("sweep", "drag", "hitch", "flick", "bump", "roll")  # noted on the step they go with

@@ -177,7 +177,7 @@ def outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foo
     return [
         (kind_cost + foot_cost + claim_cost + turn_cost, foot, kind, turn, bears_now, clash + claim)
         for kind, kind_cost in move.kinds
-        for foot, bears, foot_cost, clash in _feet(weight, move, kind)
+        for foot, bears, foot_cost, clash in _free_beside(move, kind, _feet(weight, move, kind))
         for claim_cost, bears_now, claim in _claimed(move, bears)
         for turn, turn_cost in move.turns
     ]
@@ -197,6 +197,18 @@ def _feet(weight: Foot, move: Move, kind: Kind) -> list[_Doing]:
     if weight is _BOTH:
         return [_untold_foot(weight, move, kind, foot=foot) for foot in (_L, _R)]
     return [_untold_foot(weight, move, kind, foot=weight if kind.on_standing_foot else weight.other)]
+
+
+def _free_beside(move: Move, kind: Kind, doings: list[_Doing]) -> list[_Doing]:
+    """The doings, dear where the foot of the gesture danced with the step is the one that steps."""
+    if move.along is None or not _WEIGHTED[kind]:
+        return doings
+    return [
+        (foot, bears, cost + CONFLICT, (*clash, "along"))
+        if foot is move.along
+        else (foot, bears, cost, clash)
+        for foot, bears, cost, clash in doings
+    ]
 
 
 def _told_foot(weight: Foot, told: Foot, kind: Kind) -> list[_Doing]:

@@ -11,6 +11,13 @@ from wallwise.reading import Reading
 def _find(reading: Reading) -> Iterator[Finding]:
     for sight in sights(reading):
         event, told = sight.event, sight.event.move.foot
+        if "along" in event.clash:
+            yield RULE.at(
+                sight,
+                f"In {sight.where}, {FOOT_NAMES[event.foot]} takes the weight, and the same foot is to move "
+                f"along with the step: only {FOOT_NAMES[event.foot.other]} is free.",
+                span=sight.passage.span_at(event.move.along_at),
+            )
         if "foot" not in event.clash or told is None:
             continue
         verb = "step" if event.kind.takes_weight else "move"

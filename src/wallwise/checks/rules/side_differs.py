@@ -9,7 +9,7 @@ from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading import Reading
 from wallwise.reading.solve import Solved
 
-_KINDS = (Kind.STEP, Kind.ROCK, Kind.POINT, Kind.TOUCH, Kind.STOMP, Kind.BALL)
+_KINDS = (Kind.STEP, Kind.ROCK, Kind.POINT, Kind.TOUCH, Kind.STOMP, Kind.BALL, Kind.SWAY)
 _SIDES = {Foot.LEFT: "left", Foot.RIGHT: "right"}
 
 

@@ -45,6 +45,8 @@ class Act:
     said_place: bool = False  # the place was told, not only the verb's usual one
     against: Foot | None = None  # the other foot named: "beside L", "over R"
     against_at: tuple[int, int] | None = None
+    along: Foot | None = None  # the foot of a gesture danced with a step: "sweeping L"
+    along_at: tuple[int, int] | None = None
     toward: Foot | None = None  # a side as a direction: "to right side"
     toward_at: tuple[int, int] | None = None
     both: bool = False

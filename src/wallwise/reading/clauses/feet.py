@@ -29,7 +29,7 @@ def take_side(t: Telling, i: int, token: Token) -> int:
         _point_toward(t, token)
     elif _is_touched(t, i, token):
         _place_against(t, token)
-    elif before.word is Word.RELATION and before.value == "to" and _is_way(act, token):
+    elif before.word is Word.RELATION and before.value == "to" and _is_way(t, token):
         _take_to(t, token)
     elif (
         turn is not None
@@ -66,9 +66,13 @@ def _is_touched(t: Telling, i: int, token: Token) -> bool:
     return named and (led or following.value == "instep")
 
 
-def _is_way(act: Act, token: Token) -> bool:
-    """Whether R or L after "to" is a side: "slide R to R", not "slide R to L"."""
-    return act.verb not in ("recover", "close", "drag") or act.foot is token.value
+def _is_way(t: Telling, token: Token) -> bool:
+    """Whether R or L after "to" is a side: "slide R to R", not "slide R to L", nor "drag R towards R"."""
+    act = t.act
+    if act.verb not in ("recover", "close", "drag"):
+        return True
+    slides = any(x.text.startswith("slid") for x in t.tokens if act.start <= x.start < token.start)
+    return slides and act.foot is token.value
 
 
 def _take_to(t: Telling, token: Token) -> None:

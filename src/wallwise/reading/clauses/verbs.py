@@ -187,9 +187,20 @@ def _feet_listed(t: Telling, i: int) -> Token | None:
     return t.at(i) if t.word(i) == "feet" else None
 
 
+def _foot_after(t: Telling, i: int) -> Token | None:
+    """The foot named next, if it is no side: "sweeping L", not "sweeping to left side"."""
+    while t.word(i) is Word.IGNORE:
+        i += 1
+    named = t.word(i) in (Word.SIDE, Word.FOOT) and t.word(i + 1) is not Word.PLACE
+    return t.at(i) if named or t.word(i) is Word.FOOT else None
+
+
 def _take_words(t: Telling, i: int) -> int:
     """Everything up to the next stop goes with the act, word for word."""
     words = []
+    gesture, named = t.at(i), _foot_after(t, i + 1)
+    if gesture.value in _FREE_FOOT and named is not None:
+        t.act.along, t.act.along_at = named.value, (named.start, named.end)
     while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS:
         words.append(t.tokens[i].text)
         t.touch(t.tokens[i])

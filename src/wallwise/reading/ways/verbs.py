@@ -61,7 +61,8 @@ def _move_of(act: Act, before: Act | None) -> Move:
         foot = Foot.BOTH
     return Move(
         kinds_of(act, before), foot, place_of(act), ticks(act.turn), toward, where=(act.start, act.end),
-        foot_at=act.foot_at, against=act.against, against_at=act.against_at, long=act.long,
+        foot_at=act.foot_at, against=act.against, against_at=act.against_at, along=act.along,
+        along_at=act.along_at, long=act.long,
         also=tuple(act.also), way_told=act.turn is None or act.turn.way is not None,
     )  # fmt: skip
 
