@@ -44,14 +44,29 @@ _TOLD = frozenset(
         "heading-differs",
     }
 )
+# These no other word in a line settles: a line is lost, too many, or under the wrong mark.
+_OF_LINES = frozenset({"count-missing", "count-doubled", "section-length"})
+_NO_WORD = 0.6
 
 
 class Candidate(NamedTuple):
-    """An edit with the surprise of the slip, and with the price foretold: that of the reading added."""
+    """An edit with the surprise of the slip, what the sheet would then cost (None: not foretold),
+    and what it costs where it reads plainly.
+    """
 
     edit: Edit
     surprise: float
-    foretold: float
+    cost: float | None
+    plain: float
+
+    @property
+    def foretold(self) -> float:
+        """The price as far as it can be foretold: never more than it will be, where it cannot."""
+        return self.surprise if self.cost is None else self.price(self.cost)
+
+    def price(self, cost: float) -> float:
+        """The surprise of the slip and of the reading that it leaves, in one; less is likelier."""
+        return self.surprise + _OF_READING * max(cost - self.plain, 0.0)
 
 
 def candidates(reading: Reading, loud: Sequence[Finding], *, until_sec: float) -> list[Candidate]:
@@ -62,16 +77,12 @@ def candidates(reading: Reading, loud: Sequence[Finding], *, until_sec: float) -
     rows = []
     for edit, surprise in weighed:
         cost = forecasts.cost(edit) if forecasts is not None and thread_time() < until_sec else None
-        if cost is None:
-            rows.append(Candidate(edit, surprise, surprise))
-        elif cost <= before + _MUCH_WORSE:
-            rows.append(Candidate(edit, surprise, priced(surprise, cost, before=before)))
-    return sorted(rows, key=lambda row: row.foretold)
-
-
-def priced(surprise: float, cost: float, *, before: float) -> float:
-    """The surprise of a slip and of the reading it leaves, in one; less is likelier."""
-    return surprise + _OF_READING * max(cost - min(before, _PLAIN), 0.0)
+        if cost is None or cost <= before + _MUCH_WORSE:
+            rows.append((edit, surprise, cost))
+    # A sheet may read dearly for other reasons, before its slip and after.
+    least = min((cost for _, _, cost in rows if cost is not None), default=0.0)
+    plain = min(before, max(least, _PLAIN))
+    return sorted((Candidate(*row, plain) for row in rows), key=lambda candidate: candidate.foretold)
 
 
 def cost_of(reading: Reading) -> float:
@@ -132,6 +143,7 @@ def _weighed(reading: Reading, loud: Sequence[Finding]) -> Iterator[tuple[Edit, 
     order = {id(p): n for part in reading.parts.values() for n, p in enumerate(part.passages)}
     places = {name: _places(part, loud) for name, part in reading.parts.items()}
     told_only = all(f.rule in _TOLD for f in loud)
+    of_lines = any(f.rule in _OF_LINES for f in loud)
     floating = any(f.section is None or f.rule in FLOATING for f in loud)
     for edit in islice(edits_of(reading), MOST_EDITS):
         surprise = edit.surprise
@@ -139,6 +151,8 @@ def _weighed(reading: Reading, loud: Sequence[Finding]) -> Iterator[tuple[Edit, 
         if edit.passage is None:
             surprise -= 0.7 if touched else 0.0
         else:
+            if of_lines and _in_words(edit.passage, edit.mend.span):
+                surprise += _NO_WORD
             near = places[edit.part]
             if near:
                 surprise += 0.06 * min(12, *(abs(order[id(edit.passage)] - place) for place in near))
@@ -164,6 +178,12 @@ def _place(part: PartReading, finding: Finding) -> int | None:
         if _begins_in(finding.span, line.span(0, len(line.text))):
             return n
     return next((n for n, p in enumerate(part.passages) if p.section.number == finding.section), None)
+
+
+def _in_words(passage: Passage, span: Span) -> bool:
+    """Whether the span lies inside the passage's words, its mark left out."""
+    whole = passage.group.line.span(passage.group.start, passage.group.end)
+    return whole.start <= span.start and span.end <= whole.end
 
 
 def _begins_in(span: Span, whole: Span) -> bool:

@@ -14,7 +14,7 @@ from itertools import islice
 from time import thread_time
 
 from wallwise.checks.edits import Edit
-from wallwise.checks.likely import FLOATING, Candidate, candidates, cost_of, priced
+from wallwise.checks.likely import FLOATING, Candidate, candidates, cost_of
 from wallwise.dance.finding import Finding
 from wallwise.reading import NotASheet, Reading, read
 
@@ -86,14 +86,15 @@ def _tried(reading: Reading, candidate: Candidate, *, loud: Sequence[Finding], f
         after = read(edit.mend.apply(reading.text))
     except NotASheet:
         return None
-    before, cost = cost_of(reading), cost_of(after)
-    if cost > before + _MUCH_WORSE:
+    cost = cost_of(after)
+    if cost > cost_of(reading) + _MUCH_WORSE:
         return None
     left = list(islice((f for f in find(after) if f.loud), len(loud)))
     if len(left) >= len(loud):
         return None
-    price = priced(candidate.surprise, cost, before=before)
-    return _Try(edit, price, len(left), frozenset(map(_key, loud)) - frozenset(map(_key, left)))
+    return _Try(
+        edit, candidate.price(cost), len(left), frozenset(map(_key, loud)) - frozenset(map(_key, left))
+    )
 
 
 def _key(finding: Finding) -> str:

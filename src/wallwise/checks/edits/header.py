@@ -21,7 +21,7 @@ def header_edits(reading: Reading) -> Iterator[Edit]:
 
 def _counts(reading: Reading) -> Iterator[Edit]:
     claim, danced = reading.declared.counts, reading.dance.counts
-    if claim is not None and danced.denominator == 1:
+    if claim is not None and danced.denominator == 1 and danced != claim.value:
         told = number_like(_words(reading, claim.span), int(danced))
         # Where the steps alone do not come out even, a count of theirs is lost or too many.
         phrase = 2 * reading.dance.beats_per_bar
@@ -33,6 +33,8 @@ def _walls(reading: Reading) -> Iterator[Edit]:
     claim, parts = reading.declared.walls, reading.dance.parts
     if claim is not None and parts:
         danced = walls_of(parts[0].net_turn)
+        if danced == claim.value:
+            return
         told = number_like(_words(reading, claim.span), danced)
         yield Edit.of(claim.span, told, says=f"{danced} walls", surprise=1.15)
 

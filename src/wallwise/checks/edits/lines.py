@@ -29,7 +29,12 @@ def line_edits(text: str, part: PartReading, passage: Passage) -> Iterator[Edit]
     yield from _left_out(text, row, part, passage)
     yield from _mark_moved(text, passage, mark)
     yield from _mark_shortened(text, part, passage, mark)
-    yield from _line_added(text, row, part, passage, mark)
+    missing = _missing_after(part, passage, mark)
+    if missing is not None:
+        yield from _line_added(text, row, part, passage, missing=missing, at=row.end)
+    missing = _missing_before(part, passage, mark)
+    if missing is not None:
+        yield from _line_added(text, row, part, passage, missing=missing, at=row.start)
 
 
 def _row(text: str, passage: Passage) -> Span:
@@ -117,11 +122,12 @@ def _without(words: str, acts: Sequence[Act], i: int) -> str:
 # -- a line more ------------------------------------------------------------------------------
 
 
-def _line_added(text: str, row: Span, part: PartReading, passage: Passage, mark: Mark) -> Iterator[Edit]:
+def _line_added(
+    text: str, row: Span, part: PartReading, passage: Passage, *, missing: tuple[int, int], at: int
+) -> Iterator[Edit]:
     """A line for counts that no line dances, worded like its neighbours or like its heading."""
-    missing = _missing_after(part, passage, mark)
-    if missing is None:
-        return
+    mark = passage.group.written
+    assert mark is not None
     first, last = missing
     place = _mark_place(passage, mark)
     shown = text[row.start : row.end].rstrip("\n")
@@ -136,24 +142,29 @@ def _line_added(text: str, row: Span, part: PartReading, passage: Passage, mark:
         marked = _mark_like(other, first)
         away = 0.02 * abs(part.passages.index(other) - part.passages.index(passage))
         away += 0.0 if other.section is passage.section else 0.4
-        for body, surprise in _bodies(passage, other):
+        for body, surprise in _bodies(passage, other, first=first):
             line = f"{lead}{marked}{between}{body}{tail}\n"
             if line not in added:
                 added.add(line)
                 says = f"a line “{marked} {body}”"
-                yield Edit.of(Span(row.end, row.end), line, says=says, surprise=surprise + away)
+                yield Edit.of(Span(at, at), line, says=says, surprise=surprise + away)
 
 
-def _bodies(passage: Passage, other: Passage) -> Iterator[tuple[str, float]]:
-    """What a line added may say: the words of another, on the other foot or not; the end of the heading."""
+def _bodies(passage: Passage, other: Passage, *, first: int) -> Iterator[tuple[str, float]]:
+    """What a line added may say: the words of another, on the other foot or not; a piece of the heading."""
     words = _words_again(other)
     yield swapped(words), 1.9
     yield words, 2.05
-    heading = re.split(r"[,;]|\s-\s", passage.section.heading_text)
-    tokens = tokenize(heading[-1], lexicon())
-    begins = bool(tokens) and tokens[0].word in (Word.FIGURE, Word.VERB) and tokens[0].value != "recover"
-    if len(heading) > 1 and begins and passage.section.groups[-1] is passage.group:
-        yield heading[-1].strip(), 1.8
+    section = passage.section
+    pieces = [piece.strip() for piece in re.split(r"[,;]|\s-\s", section.heading_text)]
+    for i in range(len(pieces) if len(pieces) > 1 else 0):
+        tokens = tokenize(pieces[i], lexicon())
+        if tokens and tokens[0].word in (Word.FIGURE, Word.VERB) and tokens[0].value != "recover":
+            # Headings name their figures in the order of the lines.
+            off = abs(i / len(pieces) - float((first - 1) % section.counts / section.counts))
+            yield pieces[i], 1.8 + off / 2
+            if pieces[i + 1 :]:
+                yield f"{pieces[i]}, {pieces[i + 1]}", 1.85 + off / 2
 
 
 def _words_again(passage: Passage) -> str:
@@ -178,6 +189,14 @@ def _missing_after(part: PartReading, passage: Passage, mark: Mark) -> tuple[int
     missing = after[0].group.gap if after else _missing_at_end(part, section)
     ended = mark.last // 1
     return (int(ended) + 1, int(ended + missing)) if missing >= 1 else None
+
+
+def _missing_before(part: PartReading, passage: Passage, mark: Mark) -> tuple[int, int] | None:
+    """The written counts that are missing before the first passage of a section: first and last."""
+    gap = passage.group.gap
+    if gap < 1 or any(p.section is passage.section for p in part.passages[: part.passages.index(passage)]):
+        return None
+    return (int(mark.first // 1 - gap // 1), int(mark.first // 1 - 1))
 
 
 def _missing_at_end(part: PartReading, section: SectionText) -> Fraction:

@@ -24,7 +24,7 @@ def order_edits(reading: Reading) -> Iterator[Edit]:
     main = next((p.text for p in reading.parts.values() if not p.text.extra), None)
     if main is not None:
         for order in reading.orders.restarts:
-            yield from _restart_counts(reading.text, order, main)
+            yield from _restart_counts(reading, order, main)
     yield from _sequence(reading)
 
 
@@ -33,11 +33,13 @@ def _facings(reading: Reading) -> Iterator[Edit]:
     orders = reading.orders
     told = [("restart", o.wall, o.faces, o.faces_span) for o in orders.restarts]
     told += [("tag", o.after_wall, o.faces, o.faces_span) for o in orders.tags]
+    told += [("start", wall, faces, span) for wall, faces, span in orders.starts]
     if not told:
         return
     walls = unroll(reading.dance, walls=min(max(wall for _, wall, _, _ in told), _MOST_WALLS))
     for kind, number, faces, span in told:
-        danced = next((w for w in walls if w.number == number and kind in (w.cut_by, w.kind)), None)
+        kinds = ("wall", "start") if kind == "start" else (kind,)
+        danced = next((w for w in walls if w.number == number and {w.cut_by, w.kind} & {*kinds}), None)
         if faces is None or span is None or danced is None:
             continue
         faced = int((danced.ends_facing if kind == "restart" else danced.starts_facing) * TURN)
@@ -51,18 +53,31 @@ def _facing(text: str, span: Span, faced: int, kind: str) -> Iterator[Edit]:
         yield Edit.of(span, told, says=f"facing {clock(faced)} at the {kind}", surprise=1.2)
 
 
-def _restart_counts(text: str, order: RestartOrder, main: PartText) -> Iterator[Edit]:
-    """The restart at the end of another section."""
-    span, after = order.after_span, order.after
-    if span is None or after is None:
+def _restart_counts(reading: Reading, order: RestartOrder, main: PartText) -> Iterator[Edit]:
+    """The restart after other counts, or after some where none are told."""
+    if order.after is None:
+        for end, surprise in _places(reading, order, main):
+            place = Span(order.span.end, order.span.end)
+            says = f"a restart after {end} counts"
+            yield Edit.of(place, f" after {end} counts", says=says, surprise=surprise)
         return
-    shown = text[span.start : span.end]
-    for section in main.sections[:-1]:
-        end = section.base + section.counts - 1
-        if end != after and end.denominator == 1 and re.search(r"\d", shown):
-            told = re.sub(r"\d+", str(end), shown, count=1)
-            surprise = 1.3 + float(abs(end - after)) / 100
-            yield Edit.of(span, told, says=f"a restart after {end} counts", surprise=surprise)
+    span = order.after_span
+    if span is None or not re.search(r"\d", reading.text[span.start : span.end]):
+        return
+    for end, surprise in _places(reading, order, main):
+        told = re.sub(r"\d+", str(end), reading.text[span.start : span.end], count=1)
+        more = float(abs(end - order.after)) / 100
+        yield Edit.of(span, told, says=f"a restart after {end} counts", surprise=surprise + more)
+
+
+def _places(reading: Reading, order: RestartOrder, main: PartText) -> Iterator[tuple[int, float]]:
+    """The counts a restart may fall after: those told of it elsewhere, ends of sections, full phrases."""
+    told = {o.after for o in reading.orders.restarts if o.wall == order.wall}
+    ends = {section.base + section.counts - 1 for section in main.sections}
+    phrase = 2 * reading.dance.beats_per_bar
+    for count in range(reading.dance.beats_per_bar, int(main.counts)):
+        if count != order.after and (count in told or count in ends or count % phrase == 0):
+            yield count, 1.0 if count in told else 1.3 if count in ends else 1.4
 
 
 def _sequence(reading: Reading) -> Iterator[Edit]:
