@@ -33,18 +33,21 @@ _ASIDE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _ABOUT_A_WALL = re.compile(
-    r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b",
+    r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
+    r"|^\W*wall\s+\d",
     re.IGNORECASE,
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
-_BEFORE_STEPS = re.compile(r"[:,\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
 _BEHIND_STEPS = re.compile(
-    r"\.\s|\bthen (?:start|begin|restart)|\bstart again|\brestart|\bfacing\b|\(facing", re.IGNORECASE
+    r"\.\s|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
+    r"|\bfacing\b|\(facing",
+    re.IGNORECASE,
 )
 _SIZE = re.compile(r"\bcounts?\b|\bsteps?\b")
-_OF_WALLS = re.compile(r"\bwalls?\b|\bof\b|after|facing", re.IGNORECASE)
+_OF_WALLS = re.compile(r"\btags?\b|\bbridges?\b|\bwalls?\b|\bof\b|after|facing", re.IGNORECASE)
 _WORD = re.compile(r"[A-Za-z]{2,}")
 
 

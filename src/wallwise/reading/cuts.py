@@ -33,7 +33,7 @@ _SHORTER = re.compile(
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
   | \b(?:counts?|beats?|eights?|half)\s+only\b
-  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \bcut\b | \bstop\s+after\b
+  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -56,6 +56,11 @@ class Cut(NamedTuple):
 def shortens(text: str) -> bool:
     """Whether a text says of a wall that it is shorter, and not that the song is over."""
     return bool(_SHORTER.search(text) or leaves_out(text)) and _CLOSES.search(text) is None
+
+
+def tells_of_music(text: str) -> bool:
+    """Whether a text tells what the song does, or how the dance closes with it."""
+    return _CLOSES.search(text) is not None
 
 
 def leaves_out(text: str) -> bool:

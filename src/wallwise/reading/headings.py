@@ -61,6 +61,7 @@ _EXTRA = re.compile(
     (?P<name>
         (?:(?:1st|2nd|3rd|first|second|big|little|short|long)\s+)?
         {any_of(_HEADING["extra"])}
+        (?!\s+of\b)
         (?:\s*[1-9A-C]\b(?!\s*(?:counts?|beats?|restarts?|-count)))?
     )\b(?P<rest>.*)$
     """,
@@ -72,7 +73,9 @@ _ENDING = re.compile(
 _NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 _WALL_END = re.compile(
     rf"""
-    ^\W*(?:(?:add|dance|do|insert)\s+(?:(?:these|this|the|following|an?|extra|tag|bridge|{_NUMBER}|counts?|steps?)\s+)+)?
+    ^\W*(?:(?:add|dance|do|insert)\s+)?
+    (?:(?:these|this|the|following|an?|extra|more|tag|bridge|{_NUMBER}|counts?|beats?|steps?)\s+)*
+    (?:(?:when|once)\s+you\s+(?:reach|get\s+to|come\s+to)\s+)?
     (?:(?:at\s+)?(?:the\s+)?end\s+of|after|following|before|between|(?:when|once)\s+you(?:'ve|\s+have)?\s+(?:finish(?:ed)?|danced|done))\s+
     (?:(?:the|your|dancing|starting|beginning)\s+)*
     (?:
@@ -83,8 +86,8 @@ _WALL_END = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _NO_TAG = re.compile(r"\W*(?:re-?start|start\s+again|begin\s+again)", re.IGNORECASE)
-_SAYS_WHAT = re.compile(r"\b(?:add|dance|do|hold|insert|following|these)\b|:(?!\d)", re.IGNORECASE)
-_ANNOUNCES = re.compile(r"\b(?:add|insert|following|these|extra)\b|:\s*$", re.IGNORECASE)
+_SAYS_WHAT = re.compile(r"\b(?:add|dance|do|hold|insert|following|these)\b|:(?!\d)|,(?=\s)", re.IGNORECASE)
+_ANNOUNCES = re.compile(r"\b(?:add|insert|following|these|extra|tag|bridge)\b|:\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,7 +42,7 @@ _KIND = re.compile(
         re-?starts? | re-?starting
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | go[ ]back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
+      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
     )\b
     | \b(?P<tag>tags?|bridges?|add)\b
     """,
@@ -65,7 +65,8 @@ _COUNTS = re.compile(
     | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
     | \b(?P<nth>\d{{1,2}}(?:st|nd|rd|th)|{"|".join(ORDINAL_WORDS)})
         \s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b
-    | \b(?P<eights>{"|".join(_TEN[:8])}|\d)\s+(?:eights|8s|8's|sections|sixes|sets)\b
+    | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
+        \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
     | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
     | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|beats?)\b
     """,

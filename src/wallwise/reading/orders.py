@@ -11,13 +11,15 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from wallwise.dance.model import Span
+from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
-from wallwise.reading.cuts import leaves_out, shortens
+from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.headings import is_ending
 from wallwise.reading.naming import Named, by_kind, is_exact, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import RestartOrder, restarts_told
 from wallwise.reading.sequence import read_sequence
+from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
 
 _SENTENCE_END = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
@@ -26,6 +28,7 @@ _CLOSE = re.compile(r"\W*(?:ending|finish|finale|outro)\b\s*[:(-]", re.IGNORECAS
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
+_SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
@@ -36,6 +39,7 @@ class Orders:
     restarts: list[RestartOrder] = field(default_factory=list)
     tags: list[TagOrder] = field(default_factory=list)
     starts: list[tuple[int, int, Span]] = field(default_factory=list)  # walls and the facing they start with
+    unread: list[Remark] = field(default_factory=list)  # something is done on a wall, and not known what
     sequence: tuple[str, ...] | None = None
     sequence_spans: tuple[Span, ...] = ()
     vague: list[Remark] = field(default_factory=list)  # a restart or tag whose wall or count is told nowhere
@@ -84,7 +88,7 @@ class _Reader:
             elif named.kind and (named.counts or named.clocks or changes):
                 named.walls = walls
             if not named.kind:
-                self._claim_facings(named)
+                self._take_no_order(named, in_header=in_header)
                 continue
             kind = named.kind
             if kind == "restart" and not own and named.clocks and not named.counts:
@@ -93,6 +97,12 @@ class _Reader:
                 self._order(named, extra)
             elif own and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _take_no_order(self, named: Named, *, in_header: bool) -> None:
+        """Facings of restarts told before; what else is told of a wall is kept as unread."""
+        self._claim_facings(named)
+        if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
+            self.orders.unread.append(named.remark)
 
     def _note_starts(self, named: Named) -> None:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
@@ -127,6 +137,13 @@ def _kind_of(named: Named, extra: PartText | None) -> str:
     if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
         return "restart" if named.counts or leaves_out(text) else ""
     return named.kind
+
+
+def _tells_of_a_wall(named: Named) -> bool:
+    """Whether a stretch that orders nothing known tells of steps or counts of one of the walls."""
+    if not named.walls or named.clocks or _NO_ORDER.search(named.text) or tells_of_music(named.text):
+        return False
+    return bool(named.counts) or actions_in(named.text) >= _SEVERAL
 
 
 def _orders_nothing(text: str, extra: PartText | None) -> bool:

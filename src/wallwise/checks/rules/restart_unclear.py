@@ -14,6 +14,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     yield from _no_count(reading.orders)
     yield from _told_twice(reading.orders)
     yield from _no_wall(reading.orders)
+    yield from _unread(reading.orders)
     yield from _never_called(reading)
 
 
@@ -46,6 +47,14 @@ def _no_wall(orders: Orders) -> Iterator[Finding]:
         yield RULE.on(
             remark.line.span(remark.start, remark.end),
             "A restart or tag is told here, but not on which wall.",
+        )
+
+
+def _unread(orders: Orders) -> Iterator[Finding]:
+    for remark in orders.unread:
+        yield RULE.on(
+            remark.line.span(remark.start, remark.end),
+            "Something is done on a wall of its own here, but what it is could not be read.",
         )
 
 
