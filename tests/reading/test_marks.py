@@ -229,6 +229,40 @@ def test_a_number_behind_counted_steps_is_the_clock(told: str) -> None:
     assert dance.counts == 8
 
 
+def test_an_hour_in_brackets_behind_a_numbered_line_is_no_count() -> None:
+    """A row that its number opens ends in the facing, not in another count."""
+    rows = "1   R side rock rec, R behind side cross, L side rock, rec 1/4 R, L shuffle fwd   (3)"
+    rows += "\n2   R rock fwd rec, R shuffle 1/2 R, L rock fwd rec, L coaster   (9)\n"
+    dance = read(f"Tin Lantern   16c 4w\n\n{rows}").dance
+    assert [8, 8] == [section.counts for section in dance.parts[0].sections]
+    assert dance.parts[0].net_turn == Fraction(3, 4)
+
+
+@pytest.mark.parametrize("heading", ["Sec. {} ({})", "Section {}: {}", "SECT {} [{}]"])
+def test_sections_may_be_lettered(heading: str) -> None:
+    """Letters number the sections where no sequence makes parts of them; quick and slow say no step."""
+    first = "1-2 R to right side; L next to R (QQ)\n3-4 R forward; hold (S)\n5-8 L rocking chair (QQQQ)\n"
+    second = "1-2 L to left side; R next to L (QQ)\n3-4 L back; hold (S)\n5-8 R rocking chair\n"
+    one, two = (heading.format(letter, counts) for letter, counts in (("A", "1-8"), ("B", "9-16")))
+    dance = read(f"Tin Lantern\n\n{one} Box forward\n{first}\n{two} Box back\n{second}").dance
+    assert [8, 8] == [section.counts for section in dance.parts[0].sections]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "32 count - 2 wall - Advanced - rolling 8 count (1, 2a3, 4a5, 6a7, 8a)",
+        "Improver, 8 counts, 1 wall, rolling count 1 a2 3 a4",
+    ],
+)
+def test_a_line_that_declares_the_dance_is_no_step(line: str) -> None:
+    """What says how many counts and walls there are may show how they are counted, and is no step."""
+    dance = read(
+        f"Tin Lantern\n{line}\nMusic: none\n\n- 1: step R fwd\n- 2a3: step L fwd, R beside L, L fwd"
+    ).dance
+    assert beats("1 2 11/4 3") == [step.at for step in dance.parts[0].steps if step.weight]
+
+
 NUMBERS = st.integers(1, 60)
 
 

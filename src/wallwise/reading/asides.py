@@ -12,6 +12,8 @@ _HEADER_LINE = re.compile(
     \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)
         \s*[:=]
     | \W*(?:counted|count(?:ed)?[ ]in)\b
+    | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b
+    | .*\brolling[ ](?:8|eight|count)
     """,
     re.IGNORECASE | re.VERBOSE,
 )

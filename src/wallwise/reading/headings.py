@@ -44,7 +44,10 @@ _RANGE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
-_PART = re.compile(r"^\W*(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-Ha-h])\b(?P<rest>.*)$", re.IGNORECASE)
+_PART = re.compile(
+    r"^\W*(?:(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-H])|(?:section|sect|sec)\.?\s*(?P<lettered>[A-H]))\b(?P<rest>.*)$",
+    re.IGNORECASE,
+)
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
 _PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
 _PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
@@ -173,7 +176,8 @@ def _part(text: str) -> Head | None:
     rest = found["rest"]
     if _PARTS_LISTED.search(rest) or _PARTS_JOINED.match(rest) or _PART_NAMED.search(rest):
         return None
-    return Head("part", found.start("rest"), name=found["letter"].upper())
+    counts, begin = _range_behind(text, found.start("rest"))
+    return Head("part", begin, name=(found["letter"] or found["lettered"]).upper(), range=counts)
 
 
 def _section(text: str) -> Head | None:

@@ -48,9 +48,14 @@ _KIND = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_EXTRA = r"(?:re-?starts?|tags?|bridges?)"
 _NEGATED = re.compile(
-    r"\bno\s+(?:re-?starts?|tags?|bridges?)\b|\b(?:re-?starts?|tags?|bridges?)\s*[:=-]?\s*(?:none|nil|no\b|0\b)",
-    re.IGNORECASE,
+    rf"""
+    \b(?:no|without|neither)\s+{_EXTRA}(?:\s*(?:,|/|&|\+|\bor\b|\band\b|\bnor\b)\s*(?:no\s+)?{_EXTRA})*\b
+    | \b{_EXTRA}-free\b
+    | \b{_EXTRA}\s*[:=-]?\s*(?:none|nil|no\b|0\b)
+    """,
+    re.IGNORECASE | re.VERBOSE,
 )
 _COUNTS = re.compile(
     rf"""
@@ -204,10 +209,11 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
 
 def _kind(text: str, start: int, end: int) -> str:
+    denied = [found.span() for found in _NEGATED.finditer(text, start, end)]
     kinds = [
         found.lastgroup
         for found in _KIND.finditer(text, start, end)
-        if not _NEGATED.search(text[max(start, found.start() - 6) : min(end, found.end() + 10)])
+        if not any(a <= found.start() < b for a, b in denied)
     ]
     if "tag" in kinds and "restart" in kinds:
         return "both"
