@@ -446,6 +446,27 @@ LINES = {
     "1-2 R toe fwd, heel down": "1R. 2R",
     "1-4 Two sailor steps R, L": "1R 1.5L 2R 3L 3.5R 4L",
     "1&2 3&4 Two sailor steps R, L": "1R 1.5L 2R 3L 3.5R 4L",
+    "1-4 Brush R fwd, back, fwd, step R": "1R. 2R. 3R. 4R",
+    "1-4 Touch R fwd, side, back, side": "1R. 2R. 3R. 4R.",
+    "1-4 Point R side, together, point L side, together": "1R. 2R 3L. 4L",
+    "1-4 Kick R, back, touch L back, step L fwd": "1R. 2R 3L. 4L",
+    "1-2 Cross R over L, unwind 3/4 (weight L)": "1R 2L<3/4",
+    "L>1-2 Cross L over R, unwind 3/4 ending with weight on R": "1L 2R>3/4",
+    "1-2 Touch R toe behind L, unwind 3/4 taking weight on R": "1R. 2R>3/4",
+    "1-2 Step R fwd, pivot 1/2 to your left": "1R 2L<1/2",
+    "1-2 Hinge 1/2 left: 1/4 L step R back, 1/4 L step L side": "1R<1/4 2L<1/4",
+    "1-4 Walk a half circle to right R L R L": "1R>1/8 2L>1/8 3R>1/8 4L>1/8",
+    "1-4 Walk R, L, R, L making 1/2 turn R": "1R>1/8 2L>1/8 3R>1/8 4L>1/8",
+    "1-4 Walk in a full circle right R L R L": "1R>1/4 2L>1/4 3R>1/4 4L>1/4",
+    "1-2 Full turn right, walking R, L": "1R>1/2 2L>1/2",
+    "1&2 Step back on the right, bring the left next to the right, step forward on the right": "1R 1.5L 2R",
+    "1-2 Rock fwd onto R, replace weight back onto L": "1R 2L",
+    "1-2 1/8 L step R fwd (10:30), 1/8 L step L to side (9:00)": "1R<1/8 2L<1/8",
+    "1-4 R mambo fwd, L mambo back": "1R 1.5L 2R 3L 3.5R 4L",
+    "1&2 Back R, lock L across R, back R": "1R 1.5L 2R",
+    "1-4 Out R L, in R L": "1R 2L 3R 4L",
+    "1-4 Twist heels right, left, right, centre": "1B 2B 3B 4B",
+    "&1&2 Hitch R, step R, hitch L, step L": "0.5R. 1R 1.5L. 2L",
 }
 
 
@@ -460,7 +481,7 @@ TOLD = (
     "1-3 Walk R, L x2",
     "1-2 Bump hips RLRL",
     "1-4 Step R to side, touch L beside, step L to side",
-    "1-8 Run round in a full circle to the right",
+    "1-2 Hinge 1/2 turn over left shoulder: step R, step L",
 )
 
 

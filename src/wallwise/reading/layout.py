@@ -27,6 +27,8 @@ _ABSORBED = 0.1  # the next act stands for a figure's last step
 _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
 _NEAR = 12  # characters between a figure and what may tell its ending
 _EARLY = 0.6  # a quick step before the first count told
+_TURN_LOST = 2.0
+_FULL = 8  # eighths: a whole turn changes no facing
 _NOTHING = 6.0  # a mark without a move
 # Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
 _TICKS = 24
@@ -108,6 +110,15 @@ def _without_last(moves: tuple[Placed, ...]) -> tuple[Placed, ...]:
     return (*others, (at, move))
 
 
+def _silent(items: list[Item], i: int, *, slots: bool) -> float | None:
+    """What it costs to let the item have no count; more where a turn that only its name tells is lost."""
+    cost, turn = silent_cost(items[i], slots=slots), items[i].act.turn
+    if cost is None or turn is None or not items[i].act.label or turn.eighths in (None, _FULL):
+        return cost
+    told = any(other.act.turn is not None for other in items[i + 1 :])
+    return cost if told or len(items) == i + 1 else cost + _TURN_LOST
+
+
 def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     """Whether the act after a figure may stand for the figure's last step.
 
@@ -156,7 +167,7 @@ def _slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
     best = {0: [_Filled(0.0, ())]}  # by the number of slots taken
     for i, item in enumerate(items):
         after: dict[int, list[_Filled]] = defaultdict(list)
-        silent = silent_cost(item, slots=True)
+        silent = _silent(items, i, slots=True)
         hushes = bool(item.options) and must_count(item.act)
         ways = [] if _only_joins(items, i) else list(_ways(items, i))
         for taken, rows in best.items():
@@ -240,7 +251,7 @@ def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
     best: dict[int, list[tuple[float, _Link | None]]] = {0: [(0.0, None)]}  # by the tick reached
     for i, item in enumerate(items):
         after: dict[int, list[tuple[float, _Link | None]]] = defaultdict(list)
-        silent = silent_cost(item, slots=False)
+        silent = _silent(items, i, slots=False)
         ways = [timed for way in _ways(items, i) for timed in _timed(way)]
         for tick, rows in best.items():
             for cost, chain in rows:

@@ -46,11 +46,16 @@ def _adds(t: Telling, i: int, turn: Turn) -> bool:
         return False
     if token.word is Word.RELATION:
         # "to the left", but not "to left side"
-        return token.value == "to" and following.word is Word.SIDE and t.word(i + 2) is not Word.PLACE
-    if token.word is Word.SIDE and not _names_more(following):
+        return token.value == "to" and _is_side(following) and t.word(i + 2) is not Word.PLACE
+    if _is_side(token) and not _names_more(following):
         turn.way = side_of(token.value)
         return True
     return False
+
+
+def _is_side(token: Token) -> bool:
+    """Whether the word is a way to turn: "left", "your left"."""
+    return token.word is Word.SIDE or (token.word is Word.FOOT and token.text.startswith("your "))
 
 
 def _names_more(token: Token) -> bool:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from wallwise.dance.model import Foot, Kind, Place
-from wallwise.reading.clauses import Act
+from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import PERHAPS, Item, Move, Option, claiming, only
 from wallwise.reading.ways.figures import figure_options
 from wallwise.reading.ways.kinds import moves_both
@@ -16,6 +16,7 @@ from wallwise.reading.ways.verbs import verb_options
 
 _OUT_OR_IN = frozenset({"out", "in"})
 _SPREADING = ("fan", "split", "swivel")  # "fan R toe out, in, out, in"
+_ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ON_THE_SPOT = (Kind.TURN, Kind.SPIN)
 _TURN_ALONE = 0.05
 
@@ -86,10 +87,19 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         return [_quick_step(act)]
     if act.verb == "turn":
         # the word alone has its turn taken by what follows
-        return turn_options(act, act.turn) if act.turn is not None else []
+        return turn_options(act, _unwound(act.turn, before)) if act.turn is not None else []
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _unwound(turn: Turn, before: Act | None) -> Turn:
+    """An unwind of no told way goes away from the foot that crossed, towards the one that went behind."""
+    if turn.own != "unwind" or turn.way is not None or before is None or before.foot not in _ONE_FOOT:
+        return turn
+    ways = {"across": -1, "behind": 1}
+    way = ways.get(before.place, 0) * (1 if before.foot is Foot.RIGHT else -1)
+    return replace(turn, way=way or None)
 
 
 def _sooner(option: Option) -> Option:

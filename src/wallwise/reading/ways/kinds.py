@@ -48,6 +48,9 @@ _TAKING = frozenset(
     {"", "touch", "point", "dig", "close", "drag", "hook", "cross", "stomp", "brush", "sweep"}
 )
 _REFUSING = frozenset({"", "step", "close", "drag", "cross", "stomp", "brush", "sweep"})
+_ROUND = ("touch", "point", "brush", "dig")  # gestures that go from place to place
+_AWAY = ("forward", "back", "side", "across")
+_STEPS_INSTEAD = 0.3
 _PLACES = {place.value: place for place in Place}
 
 
@@ -62,6 +65,8 @@ def kinds_of(act: Act, before: Act | None) -> Kinds:
         return _KINDS[act.verb]
     if act.both:
         return ((Kind.BOUNCE, 0.5),)
+    if before is not None and before.verb in _ROUND and act.place in _AWAY:
+        return (*_KINDS[before.verb], (Kind.STEP, _STEPS_INSTEAD))  # "brush R forward, back, forward"
     if before is not None and _is_gesture(before):
         # "point R side, beside": a close as a rule, now and then another touch of the same foot
         return ((Kind.STEP, 0.0), (Kind.TOUCH, 0.8))

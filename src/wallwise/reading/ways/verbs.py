@@ -102,7 +102,10 @@ def _is_stepped_round(act: Act) -> bool:
     size = act.turn.eighths if act.turn is not None else None
     if act.verb == "bounce":
         return size is not None
-    return act.verb == "step" and size is not None and size >= (_LARGE if act.place else _HALF)
+    if act.verb != "step" or act.turn is None or size is None:
+        return False
+    before = act.place and act.turn.start <= act.start
+    return size >= (_LARGE if before else _HALF)
 
 
 def _feet(act: Act, base: Move) -> tuple[Foot | None, ...]:
