@@ -67,6 +67,11 @@ FEET = {
     "Bump hips R, L, R, L": ["bump both RLRL"],
     "Swivel both heels right": ["swivel both R"],
 }
+BALLS = {
+    "RF step next to LF on the ball, LF step in place": ["step R ball beside of L", "step L place"],
+    "Step R back on the ball of the foot, step L": ["step R ball back", "step L"],
+    "Step R to side without the 1/4 turn, touch L": ["step R side", "touch L"],
+}
 PLACES = {
     "Cross R over L": ["cross R across of L"],
     "X R over L": ["cross R across of L"],
@@ -122,7 +127,7 @@ DOUBTS = {
     "Flurb R forward": ["R forward ?flurb"],
     "": [],
 }
-CLAUSES = FEET | PLACES | AMPERSANDS | TURNS | PARTICIPLES | BRACKETS | DOUBTS
+CLAUSES = FEET | BALLS | PLACES | AMPERSANDS | TURNS | PARTICIPLES | BRACKETS | DOUBTS
 
 
 @pytest.mark.parametrize("text", CLAUSES)

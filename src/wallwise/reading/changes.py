@@ -3,9 +3,11 @@
 import re
 
 _CHANGES = re.compile(r"\b(?:chang|replac|substitut)\w*|\binstead\b", re.IGNORECASE)
+# "A change for wall 5: …" does not say yet what it changes to.
+_OF_WHAT = r"\s+(?:the\s+|this\s+)?(?:re-?start|tag|bridge|wall|\d|last|first|final|count)"
 _CHANGED_TO = re.compile(
-    r"""
-    \b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for)\b\s*:?|:(?!\d))\s*(?P<new>\S.*)
+    rf"""
+    \b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for(?!{_OF_WHAT}))\b\s*:?|:(?!\d))\s*(?P<new>\S.*)
     | \binstead\b[^:]*:(?!\d)\s*(?P<instead>\S.*)
     """,
     re.IGNORECASE | re.VERBOSE,

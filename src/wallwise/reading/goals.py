@@ -8,7 +8,7 @@ from math import gcd
 from wallwise.dance.model import Foot
 from wallwise.reading.moves import CONFLICT
 from wallwise.reading.record import PartReading, Reading
-from wallwise.reading.solve import Goal, Solution
+from wallwise.reading.solve import Goal
 from wallwise.reading.tokens import TURN
 
 # Most dances begin with the right foot; waltzes nearly as often with the left.
@@ -46,9 +46,9 @@ def _walls(facing: int) -> int:
     return TURN // gcd(facing, TURN)
 
 
-def tag_goal(ended: Foot, main: Solution) -> Goal:
-    """A tag begins as the wall before it `ended` and gives back the weight the next one begins with."""
-    return Goal(_standing(ended), loops=1.5, end_weight=main.started)
+def tag_goal(begun: Foot, frees: Foot) -> Goal:
+    """A tag begins with the weight on `begun` and gives it to `frees`, as the dance goes on from there."""
+    return Goal(_standing(begun), loops=1.5, end_weight=frees)
 
 
 def ending_goal() -> Goal:

@@ -45,13 +45,22 @@ def _solve(reading: Reading, part: PartText, passages: list[Passage], *, goal: G
 
 def _solve_extra(reading: Reading, part: PartText, passages: list[Passage], *, ended: Foot) -> None:
     """Solve a tag, a bridge or an ending; `ended` is the foot that bears the weight after the dance."""
-    goal = tag_goal(ended, reading.main.solution)
+    goal = _bridge_goal(reading, part) or tag_goal(ended, reading.main.solution.started)
     if is_ending(part.name):
         # Where the room faces when the song closes is not known here.
         goal = ending_goal()
         for passage in passages:
             passage.layouts = [without_claims(layout) for layout in passage.layouts]
     _solve(reading, part, passages, goal=goal)
+
+
+def _bridge_goal(reading: Reading, part: PartText) -> Goal | None:
+    """The goal of what is danced inside a wall and goes on with it; None for what stands at a wall's end."""
+    inside = {order.inside for order in reading.orders.tags if order.part == part.name}
+    if len(inside) != 1 or (after := inside.pop()) is None:
+        return None
+    weight, _ = reading.main.stance_before(after + 1)
+    return tag_goal(weight, weight)
 
 
 def _usual(out: Outline) -> int:

@@ -17,7 +17,8 @@ def _find(reading: Reading) -> Iterator[Finding]:
         solution = part.solution
         if not part.text.extra or part.part is reading.dance.ending or not solution.events:
             continue
-        if solution.ended not in (Foot.BOTH, main.solution.started):
+        frees = part.goal.end_weight or main.solution.started
+        if solution.ended not in (Foot.BOTH, frees):
             yield RULE.at(
                 Sight(part, solution.events[-1]),
                 f"The {part.text.name.lower()} ends with the weight on {FOOT_NAMES[solution.ended]}, "

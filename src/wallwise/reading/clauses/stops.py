@@ -5,12 +5,14 @@ from __future__ import annotations
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.again import SECTION_WORDS
-from wallwise.reading.clauses.telling import Telling
+from wallwise.reading.clauses.telling import EDGE, Telling
 from wallwise.reading.tokens import Token
 from wallwise.reading.wording import number_of
 
 STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
 _MOST_TIMES = 4
+_CLAUSE_ENDS = STOPS | {":", "(", ")", "[", "]", "clock", Word.AND, Word.THEN}
+_LEFT_OUT = ("without", "omitting", "skipping")  # "L to side without the 1/4 turn"
 # What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
 _QUALIFIERS = ("clock", "feet", Word.WEIGHT, Word.AGAIN, Word.AMOUNT, Word.SIDE, Word.FOOT)
 
@@ -73,8 +75,12 @@ def take_closing(t: Telling, i: int, _token: Token) -> int:
 
 
 def take_unknown(t: Telling, i: int, token: Token) -> int:
-    """A word that no list knows stays with the act, for whoever reports it."""
+    """A word that no list knows stays with the act, for whoever reports it; what is left out is passed by."""
     t.touch(token)
+    if token.text in _LEFT_OUT:
+        while t.at(i) is not EDGE and t.word(i) not in _CLAUSE_ENDS:
+            i += 1
+        return i
     t.act.unknown.append(token)
     return i + 1
 

@@ -45,7 +45,7 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
     elif act.verb or act.figures:
         if token.ing and act.verb != "same":
             return _take_with(t, i, token)
-        if _says_how(t, token):
+        if _says_how(t, i, token):
             return i + 1
         t.flush()
     elif _begins_anew(act, token) or _is_for_other_foot(t, i):
@@ -98,13 +98,14 @@ def _is_placed_foot(act: Act) -> bool:
     return not act.verb and not act.figures and act.foot is not None and act.said_place
 
 
-def _says_how(t: Telling, token: Token) -> bool:
+def _says_how(t: Telling, i: int, token: Token) -> bool:
     """Whether the verb only says more of a step: "step ball", "step right a long step to the side"."""
     act = t.act
     if act.verb != "step":
         return False
-    if token.value == "ball" and not act.foot:
+    if token.value == "ball" and (not act.foot or t.at(i - 1).value == "on"):
         act.part = "ball"
+        t.touch(token)
         return True
     if token.value == "step" and token.place == "long" and not act.said_place:
         act.long = True
