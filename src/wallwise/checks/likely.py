@@ -149,7 +149,8 @@ def _weighed(reading: Reading, loud: Sequence[Finding]) -> Iterator[tuple[Edit, 
         surprise = edit.surprise
         touched = any(_begins_in(edit.mend.span, f.span) for f in loud)
         if edit.passage is None:
-            surprise -= 0.7 if touched else 0.0
+            # Where every finding has its place in the steps, what is told of them is seldom to blame.
+            surprise += -0.7 if touched else 0.0 if floating else 0.8
         else:
             if of_lines and _in_words(edit.passage, edit.mend.span):
                 surprise += _NO_WORD

@@ -98,4 +98,5 @@ def _tried(reading: Reading, candidate: Candidate, *, loud: Sequence[Finding], f
 
 
 def _key(finding: Finding) -> str:
-    return f"{finding.rule} {finding.part} {finding.section} {finding.count}"
+    place = finding.message if finding.section is None else f"{finding.section} {finding.count}"
+    return f"{finding.rule} {finding.part} {place}"

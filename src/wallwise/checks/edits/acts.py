@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from wallwise.checks.edits.edit import Edit
-from wallwise.checks.edits.spelling import swapped
+from wallwise.checks.edits.spelling import feet_swapped, swapped
 from wallwise.dance.model import Span
 from wallwise.reading.clauses import Act
 from wallwise.reading.outline import Group
@@ -32,9 +32,9 @@ def _exchanged(text: str, group: Group, where: tuple[int, int], surprise: float)
     """More than one word exchanged: of a single one the words have an edit already."""
     span = _place(group, *where)
     shown = text[span.start : span.end]
-    told = swapped(shown)
-    if sum(a != b for a, b in zip(shown.split(), told.split(), strict=False)) > 1:
-        yield Edit.instead(span, told, shown=shown, surprise=surprise)
+    for told in dict.fromkeys((swapped(shown), feet_swapped(shown))):
+        if sum(a != b for a, b in zip(shown.split(), told.split(), strict=False)) > 1:
+            yield Edit.instead(span, told, shown=shown, surprise=surprise)
 
 
 def _left_out(text: str, group: Group, acts: Sequence[Act], i: int) -> Edit:

@@ -25,6 +25,8 @@ _SIDES = re.compile(
     r"left|right|\b[lr]t\b|\b[lr](?=f\b|\.|\s|\)|/|-|,|&|$)|\b[lr]{2,8}\b|\b[lr]\b", re.IGNORECASE
 )
 _LETTERS = str.maketrans("LRlr", "RLrl")
+_WAY_BEFORE = re.compile(r"\b(?:to|turn|turning|pivot)(?:\s+(?:the|your))?\s+$", re.IGNORECASE)
+_WAY_AFTER = re.compile(r"\s+(?:side|diagonal|turn)", re.IGNORECASE)
 
 
 def swapped(text: str) -> str:
@@ -34,6 +36,16 @@ def swapped(text: str) -> str:
         word = found.group()
         told = _OTHER.get(word.lower())
         return word.translate(_LETTERS) if told is None else cased(told, word)
+
+    return _SIDES.sub(other, text)
+
+
+def feet_swapped(text: str) -> str:
+    """The feet exchanged, and the ways they go left as they are."""
+
+    def other(found: re.Match[str]) -> str:
+        way = _WAY_BEFORE.search(text, 0, found.start()) or _WAY_AFTER.match(text, found.end())
+        return found.group() if way else swapped(found.group())
 
     return _SIDES.sub(other, text)
 
