@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from wallwise.checks import check
@@ -35,6 +37,10 @@ S4: OUT, OUT, IN, IN, SIDE ROCK, STEP
 """
 
 SLIPS = {
+    "the feet of a whole line": (
+        "5-6  Rock R to right side, recover onto L",
+        "5-6  Rock L to right side, recover onto R",
+    ),
     "one foot of several in a row": ("right, left, right", "right, right, right"),
     "a rare amount of turn": ("turn 1/4 left", "turn 3/4 left"),
     "a touch for a step": ("7-8  Step R beside L, step L", "7-8  Step R beside L, touch L"),
@@ -113,6 +119,39 @@ def test_the_facing_a_wall_is_said_to_start_with_is_mended() -> None:
     """It becomes the one that the room faces then."""
     text = f"{SOUND}\nRestart on wall 3, which starts facing 9:00, after 16 counts.\n"
     assert "starts facing 6:00" in first_mended(text)
+
+
+PHRASED = """PEBBLE TELEGRAM
+Phrased. Part A 8 counts, Part B 8 counts
+Sequence: A, B, Tag, A, B
+
+PART A (8 counts)
+1-4  Step R to right side, touch L beside R, step L to left side, touch R beside L
+5-8  Step R forward, touch L beside R, step L back, touch R beside L
+
+PART B (8 counts)
+1-4  Step R to right side, step L behind R, step R to right side, touch L beside R
+5-8  Step L to left side, step R behind L, step L to left side, touch R beside L
+
+TAG (4 counts): SIDE TOUCHES
+1-2  Step R to right side, touch L beside R
+3-4  Step L to left side, touch R beside L
+"""
+
+
+@pytest.mark.parametrize("heading", ["PART A (8 counts)", "TAG (4 counts)"])
+def test_the_counts_a_heading_gives_its_part_are_mended(heading: str) -> None:
+    """What a heading says of its part is a claim of its own beside the header's."""
+    assert loud(PHRASED) == []
+    text = PHRASED.replace(heading, re.sub(r"\d", "6", heading))
+    assert ["total-counts"] == [finding.rule for finding in loud(text)]
+    assert first_mended(text) == PHRASED
+
+
+def test_a_line_that_a_tag_has_lost_is_missed() -> None:
+    """Its heading counts more than its lines dance."""
+    text = PHRASED.replace("3-4  Step L to left side, touch R beside L\n", "")
+    assert "total-counts" in {finding.rule for finding in loud(text)}
 
 
 def test_a_forecast_is_what_the_reading_costs() -> None:

@@ -155,7 +155,8 @@ class Claim:
 class Declared:
     """What the header declares.
 
-    `part_counts` is by part letter or "tag"; `bears` is the foot said to bear the weight at the start.
+    `part_counts` is by part letter or "tag", `headed_counts` what headings of parts say beside it;
+    `bears` is the foot said to bear the weight at the start.
     """
 
     title: str = ""
@@ -167,6 +168,7 @@ class Declared:
     counts: Claim | None = None
     walls: Claim | None = None
     part_counts: dict[str, Claim] = field(default_factory=dict)
+    headed_counts: dict[str, Claim] = field(default_factory=dict)
     bears: Foot | None = None
     bears_span: Span | None = None
     waltz: bool = False

@@ -27,6 +27,10 @@ LONGEST = 60_000
 MOST_LINES = 600
 _HEADER_BLOCKS = 14  # no header is longer; what says "waltz" after that is no longer one
 _COUNTS = re.compile(r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", re.IGNORECASE)
+# A tag's heading also counts what is danced before it.
+_OWN_COUNTS = re.compile(
+    r"^\W*(?:tag|bridge)?\W*(\d{1,2})\s*-?\s*(?:counts?|cts?)\b\W*(?:$|[):])", re.IGNORECASE
+)
 _PHRASED = re.compile(r"\bphrased\b", re.IGNORECASE)
 _NO_STEPS = (
     "There are no steps in this text: a step sheet has lines such as “1-2 Step R forward, touch L beside R”."
@@ -84,11 +88,14 @@ def _counts_in_threes(blocks: list[Block]) -> bool:
 
 
 def _declare_part_counts(declared: Declared, out: Outline) -> None:
-    """Add how long the headings of parts say they are: "Part A (32 counts)"."""
+    """Add how long the headings of parts say they are: "Part A (32 counts)", "Tag (4 counts)"."""
     for part in out.parts:
-        if part.line is None or part.extra:
+        if part.line is None:
             continue
-        told = _COUNTS.search(part.line.text[part.line_at :])
-        if told is not None:
-            span = part.line.span(part.line_at + told.start(1), part.line_at + told.end(1))
-            declared.part_counts.setdefault(part.name.lower(), Claim(int(told[1]), span))
+        told = (_OWN_COUNTS if part.extra else _COUNTS).search(part.line.text[part.line_at :])
+        if told is None:
+            continue
+        span = part.line.span(part.line_at + told.start(1), part.line_at + told.end(1))
+        claim = Claim(int(told[1]), span)
+        if declared.part_counts.setdefault(part.name.lower(), claim) != claim:
+            declared.headed_counts[part.name.lower()] = claim

@@ -41,7 +41,8 @@ def _walls(reading: Reading) -> Iterator[Edit]:
 
 def _part_counts(reading: Reading) -> Iterator[Edit]:
     parts = {name.lower(): part.part for name, part in reversed(reading.parts.items())}
-    for name, claim in reading.declared.part_counts.items():
+    declared = reading.declared
+    for name, claim in (*declared.part_counts.items(), *declared.headed_counts.items()):
         part = parts.get(name)
         if part is not None and part.counts != claim.value:
             says = f"{part.counts} counts for {name.upper()}"

@@ -30,7 +30,8 @@ def _of_dance(reading: Reading) -> Iterator[Finding]:
 def _of_parts(reading: Reading) -> Iterator[Finding]:
     lettered = {part.name.lower() for part in reading.dance.parts}
     parts = {name.lower(): part for name, part in reversed(reading.parts.items())}
-    for name, claim in reading.declared.part_counts.items():
+    declared = reading.declared
+    for name, claim in (*declared.part_counts.items(), *declared.headed_counts.items()):
         part = reading.parts.get(name.upper()) or parts.get(name)
         if part is None or part.part.counts == claim.value or not (name in lettered or part.text.extra):
             continue
