@@ -262,3 +262,29 @@ def test_of_two_facings_one_may_be_where_the_wall_starts() -> None:
 def test_an_order_that_cannot_be_followed_is_loud(case: str) -> None:
     """What is missing or contradicts the dance has to be settled."""
     assert not check_text(f"Tin Lantern\n32 counts 4 walls\n\n{BODY}\n{LOUD[case]}\n", name="x").sound
+
+
+FACED_IN_WORDS = {
+    "facing the back wall": "6:00",
+    "to face the left-hand wall": "9:00",
+    "facing the right side wall": "3:00",
+    "facing your home wall": "12:00",
+}
+
+
+@pytest.mark.parametrize("words", FACED_IN_WORDS)
+def test_a_facing_told_in_words_is_claimed(words: str) -> None:
+    """What the turns do not give is told; the dance below faces 9:00 then."""
+    lines = f"1-4 Vine R, touch L\n5-8 Vine L turning 1/4 left, touch R {words}"
+    found = check_text(f"Tin Lantern\n\n{lines}\n", name="x").as_json()["findings"]
+    differs = [finding["rule"] for finding in found if finding["rule"] == "facing-differs"]
+    assert ([] if FACED_IN_WORDS[words] == "9:00" else ["facing-differs"]) == differs
+
+
+def test_a_side_wall_is_no_step_to_the_side() -> None:
+    """Which of the two side walls is meant is not told, and the step stays as it is."""
+    plain, told = (
+        check_text(f"Tin Lantern\n\n1-2 Turn 1/4 left stepping L forward{w}, touch R\n", name="x").as_json()
+        for w in ("", " to face the side wall")
+    )
+    assert plain["parts"][0]["events"] == told["parts"][0]["events"]

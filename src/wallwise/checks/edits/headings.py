@@ -19,6 +19,7 @@ from wallwise.reading.record import PartReading
 from wallwise.reading.solve import Goal, Solution, Solved
 from wallwise.reading.tokens import Token, tokenize
 
+_LONGEST = 120  # characters: more are no heading but a paragraph
 _SURE = 2.0  # a heading dearer than this is not read well enough to be held against anything
 
 
@@ -28,6 +29,8 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
     if line is None or section.from_heading or not section.groups or not all(g.beats for g in section.groups):
         return None
     words = line.text[section.heading_at :]
+    if len(words) > _LONGEST:
+        return None
     tokens = tokenize(words, lexicon())
     events = [e for e in part.solution.events if part.passages[e.group].section is section]
     if not events or not any(t.word in (Word.SIDE, Word.FOOT) for t in tokens):
