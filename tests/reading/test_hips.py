@@ -55,3 +55,16 @@ def test_hips_that_end_on_the_standing_foot_move_none() -> None:
         last("1-2 Step R to right side, bump hips R (weight on R)", "3-4 Step L in place, touch R")[0]
         is Foot.BOTH
     )
+
+
+@pytest.mark.parametrize(
+    ("line", "foot", "kind"),
+    [
+        ("1-2 Step R forward ending with a touch", Foot.LEFT, Kind.TOUCH),
+        ("1-2 Walk R, L on the balls of the feet", Foot.LEFT, Kind.STEP),
+        ("1-2 Step R to side pushing hips to the right, step L beside R", Foot.LEFT, Kind.STEP),
+    ],
+)
+def test_how_a_step_is_done_is_no_order_and_no_step(line: str, foot: Foot, kind: Kind) -> None:
+    """An ending told of a figure is danced; the part of the foot and the hips leave the steps as they are."""
+    assert last(line, "3-4 Step L in place, touch R" if kind is Kind.TOUCH else REST) == (foot, kind)

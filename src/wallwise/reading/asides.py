@@ -24,7 +24,7 @@ _ASIDE = re.compile(
         (?:(?:two|one|first|second|2nd|1st)[ ])?re-?starts?\b(?![ ]of)
       | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{0,25}?:?
       | option\b | tag\b | bridge\b
-      | ending\b(?![ ](?:up[ ])?(?:(?:with|on)[ ](?:(?:the|your)[ ])?)?(?:weight|wt|[lr]|left|right|both)\b)
+      | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending
       | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d
     )
