@@ -82,6 +82,23 @@ def test_the_first_line_of_a_section_is_added_in_the_words_of_its_heading() -> N
     assert "1-2  WALK, WALK\n3&4" in first_mended(text)
 
 
+def test_a_paragraph_written_twice_is_left_out_once() -> None:
+    """Steps without count marks are as easily copied twice as those with them."""
+    lines = ["MILL LANE", "32 counts, 4 walls", ""]
+    lines += [
+        "1) R rocking chair, step R 1/2 pivot L, stomp R, stomp L",
+        "2) vine R with touch, vine L with touch",
+    ]
+    lines += [
+        "3) shuffle fwd RLR, rock L fwd rec, L coaster, walk R L",
+        "4) jazz box 1/4 R, R heel, close, L heel, close",
+    ]
+    text = "\n".join(lines) + "\n"
+    assert loud(text) == []
+    twice = text.replace(lines[4], f"{lines[4]}\n{lines[4]}")
+    assert first_mended(twice) == text
+
+
 def test_a_hold_is_made_a_step_where_the_weight_is_missing() -> None:
     """The dance then frees the foot it begins with, as it does with a touch for the step before."""
     text = SOUND.replace("step L in place", "hold")

@@ -23,10 +23,11 @@ _PHRASE = 2 * _BAR
 def line_edits(text: str, part: PartReading, passage: Passage) -> Iterator[Edit]:
     """The line left out, its mark moved or shortened, and a line added below it."""
     mark = passage.group.written
+    row = _row(text, passage)
+    if mark is not None or _stands_twice(part, passage):
+        yield from _left_out(text, row, part, passage)
     if mark is None:
         return
-    row = _row(text, passage)
-    yield from _left_out(text, row, part, passage)
     yield from _mark_moved(text, passage, mark)
     yield from _mark_shortened(text, part, passage, mark)
     missing = _missing_after(part, passage, mark)
@@ -53,11 +54,16 @@ def _left_out(text: str, row: Span, part: PartReading, passage: Passage) -> Iter
     line = passage.group.line
     if sum(p.group.line is line for p in part.passages) > 1:
         return
-    n = part.passages.index(passage)
-    twice = n > 0 and part.passages[n - 1].group.text.split() == passage.group.text.split()
+    twice = _stands_twice(part, passage)
     whole = line.span(0, len(line.text))
     shown = " ".join(text[whole.start : whole.end].split())[:50]
     yield Edit.of(row, "", says=f"without the line “{shown}”", surprise=0.7 if twice else 2.6)
+
+
+def _stands_twice(part: PartReading, passage: Passage) -> bool:
+    """Whether the passage before this one has its very words."""
+    n = next(n for n, other in enumerate(part.passages) if other is passage)
+    return n > 0 and part.passages[n - 1].group.text.split() == passage.group.text.split()
 
 
 # -- the mark ---------------------------------------------------------------------------------
