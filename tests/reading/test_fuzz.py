@@ -137,6 +137,7 @@ LONG = {
     "pages without an end": "S1\f1-2 step R, touch L\f" * 3000,
     "parts without an end": "PART A\n1-2 step R, touch L\n" * 280,
     "repeats without an end": "1-4 step R, pivot 1/4 left\n5-8 repeat 1-4 x2\n" * 290,
+    "paragraphs without an end": ("1turn 1-2 step R,\nto " * 600)[:12_000],
     "lines that all break off": ",\n".join(LINES[::5][:580]),
     "bars and shares without an end": "| &" * LONGEST,
     "counts and commas without an end": "1, 2, 3 & 4 " * LONGEST,

@@ -16,6 +16,7 @@ from wallwise.reading.repeats import counts_again, repeated, same_of
 from wallwise.reading.tidy import Line
 
 _COUNTS = re.compile(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
+_DENSEST = 4  # things told of one count
 _UNSURE = 1.0  # a repeat's words that read better than this by themselves are no repeat
 # How long a section is that does not say so, in sections of the usual length, with what it costs.
 _LENGTHS = (
@@ -70,6 +71,8 @@ def _unmarked(section: SectionText, before: list[Passage], usual: int) -> Passag
     if same is not None and not section.range:
         told = counts_again(same, before, section) or told
     sizes = ((told, 0.0),) if told else tuple((usual * times, extra) for times, extra in _LENGTHS)
+    danced = sum(1 for item in items_in(group.text)[0] if item.options)
+    sizes = tuple(size for size in sizes if danced <= size[0] * _DENSEST) or sizes[-1:]
     best: list[Layout] = []
     chosen = sizes[0][0]
     for counts, extra in sizes:
