@@ -263,6 +263,14 @@ def test_a_line_that_declares_the_dance_is_no_step(line: str) -> None:
     assert beats("1 2 11/4 3") == [step.at for step in dance.parts[0].steps if step.weight]
 
 
+def test_a_count_behind_a_colon_is_one_whatever_stands_before_it() -> None:
+    """What is told "on each stomp: five, six …" is counted; the colon parts the words from the count."""
+    line = "Vine left, brush the right: one, two, three, four. Stomp right and clap, stomp left and clap, "
+    line += "taking the weight on each stomp: five, six, seven, eight."
+    dance = read(f"Tin Lantern\nStart with weight on the right foot\n\n{line}\n").dance
+    assert beats("1 2 3 5 7") == [step.at for step in dance.parts[0].steps if step.weight]
+
+
 NUMBERS = st.integers(1, 60)
 
 

@@ -42,7 +42,7 @@ _AT_END = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _OF_COUNTS = re.compile(
-    r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
+    r"\b(?:(?:repeat|rpt|mirror|same|again|reverse)\b[^,;.]*|(?:of|as|on)\b[^,;.:]*)$|\bfor\s+(?:the\s+)?counts?\s*$",
     re.IGNORECASE,
 )
 
