@@ -26,6 +26,7 @@ SILENT: dict[str, str] = {}
 
 # Sheets that are read exactly and raise an alarm all the same, and why.
 ALARMED = {
+    "five/12-parsnip-parade": "a sentence names a vine and its turn and then tells its steps",
     "four/07-hayrick-hustle": "a numbered heading that names the figure below it is taken for steps",
     "four/11-leaky-tin-roof": "of two facings told beside two walls one is taken for the other wall’s",
     "one/01-lanterns-on-the-slipway": "a sentence names a vine and then tells its steps",

@@ -42,7 +42,7 @@ _AT_END = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _OF_COUNTS = re.compile(
-    r"\b(?:(?:repeat|rpt|mirror|same|again|reverse)\b[^,;.]*|(?:of|as|on)\b[^,;.:]*)$|\bfor\s+(?:the\s+)?counts?\s*$",
+    r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
     re.IGNORECASE,
 )
 
@@ -197,7 +197,10 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
 
 def _counts_of(text: str, mark: Mark) -> bool:
     """Whether the words before a mark make it the counts of something ("repeat counts 1-4")."""
-    return _OF_COUNTS.search(text[max(0, mark.start - _CLAUSE) : mark.start]) is not None
+    before = text[max(0, mark.start - _CLAUSE) : mark.start]
+    # Numbers in words behind a colon are always a count: "on each stomp: five, six, seven, eight".
+    called = before.rstrip().endswith(":") and text[mark.start :].lstrip()[:1].isalpha()
+    return not called and _OF_COUNTS.search(before) is not None
 
 
 def _can_be_first(mark: Mark, text: str, *, bracketed: bool) -> bool:
