@@ -13,9 +13,10 @@ from wallwise.reading.asides import repeat_told
 from wallwise.reading.clauses import Act
 from wallwise.reading.headings import head_of, leading_range
 from wallwise.reading.joins import joined
+from wallwise.reading.labels import unlabelled
 from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
-from wallwise.reading.rows import rows_of
+from wallwise.reading.rows import Row, rows_of
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import any_of
@@ -45,6 +46,7 @@ class Block:
     pieces: list[Piece] = field(default_factory=list)
     stands: float = 0.0
     again: Act | None = None
+    opens: bool = False  # a line of a numbered list, which is a section of its own
 
     @property
     def text(self) -> str:
@@ -64,14 +66,15 @@ class Block:
 
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
-    blocks = [_block(row.line) for row in joined(rows_of(lines))]
+    blocks = [_block(row) for row in joined(unlabelled(rows_of(lines)))]
     _settle(blocks)
     return blocks
 
 
-def _block(line: Line) -> Block:
-    """The block of a line, as far as the line itself tells."""
-    block = Block(line, stands=known_share(line.text))
+def _block(row: Row) -> Block:
+    """The block of a row, as far as its line itself tells."""
+    line = row.line
+    block = Block(line, stands=known_share(line.text), opens=row.opens)
     head = head_of(line.text)
     if head is not None:
         block.kind, block.rest, block.number = head.kind, head.rest, head.number

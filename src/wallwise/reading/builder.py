@@ -24,7 +24,6 @@ from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
-_LONG = 34  # characters: one count's steps are told in fewer
 _LONGEST_HEADING = 160  # characters
 
 
@@ -38,31 +37,22 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
     built.parts = [p for p in built.parts if p.sections]
     for part in built.parts:
         part.sections = [s for s in part.sections if s.groups or s.heading_text]
-        _number_lines(part)
         for number, section in enumerate(part.sections, 1):
             section.number = number
             if not section.groups and section.heading is not None:
                 section.from_heading = True
-                heading = section.heading
-                section.groups.append(Group(heading, section.heading_at, len(heading.text), None))
+                section.groups = _told_in(section.heading.slice(section.heading_at))
     return built
 
 
-def _number_lines(part: PartText) -> None:
-    """Make sections of lines that only number the eights (``1) … 2) …``): their numbers are no counts."""
-    groups = [g for s in part.sections for g in s.groups]
-    marks = [g.written for g in groups if g.written is not None]
-    singles = [m for m in marks if len(m.beats) == 1 and m.first.denominator == 1]
-    if len(singles) < 2 or len(singles) < len(groups) or any(s.heading is not None for s in part.sections):
-        return
-    if [m.first for m in singles] != list(range(1, len(singles) + 1)):
-        return
-    busy = sum(step_count(g.text) >= 3 or len(g.text) > _LONG for g in groups)
-    if busy * 2 < len(groups):
-        return
-    for group in groups:
-        group.written = None
-    part.sections = [SectionText(number, groups=[group]) for number, group in enumerate(groups, 1)]
+def _told_in(line: Line) -> list[Group]:
+    """The steps that a heading tells itself ("First eight: R side on 1, L together on 2 …")."""
+    marked = [
+        Group(line, piece.start, aside_at(line.text, piece.start, piece.end), piece.mark)
+        for piece in split_marks(line.text, None)
+        if piece.mark is not None
+    ]
+    return marked or [Group(line, 0, len(line.text), None)]
 
 
 class _Builder:
@@ -87,6 +77,8 @@ class _Builder:
             self._take_extra(i, block)
         elif block.kind == "heading":
             self._take_heading(block)
+        elif block.opens:
+            self._take_line(self._open_section(), block)
         elif block.kind == "steps" and block.mark is not None:
             self._take_marked(i, block, block.mark)
         else:
@@ -104,7 +96,7 @@ class _Builder:
     def _begins_below(self, i: int) -> bool:
         """Whether steps that count from the beginning follow block `i`."""
         below = self._next(i)
-        return below is not None and below.begins
+        return below is not None and below.begins and not below.opens
 
     def _part_named(self, name: str) -> PartText | None:
         return next((p for p in self.out.parts if p.name == name), None)
@@ -215,6 +207,13 @@ class _Builder:
             self._take_text(i, block)
         else:
             self._take_pieces(block)
+
+    def _take_line(self, section: SectionText, block: Block) -> None:
+        """A line of a list, which is a section of its own."""
+        if block.mark is not None:
+            self._take_pieces(block)
+        else:
+            self._take_steps(section, block.line, 0, end=len(block.text), mark=None)
 
     def _take_pieces(self, block: Block) -> None:
         for piece in block.pieces:

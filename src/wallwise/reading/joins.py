@@ -1,6 +1,7 @@
 """Joins: the logical lines of a sheet, of which hard line breaks have made several rows."""
 
 import re
+from dataclasses import replace
 
 from wallwise.reading.headings import starts_block
 from wallwise.reading.marks import Mark, leading_mark
@@ -34,7 +35,7 @@ def joined(rows: list[Row]) -> list[Row]:
     whole: list[Row] = []
     for row in rows:
         if whole and len(whole[-1].line.text) <= _LONGEST and _continues(whole[-1], row):
-            whole[-1] = Row(whole[-1].line.join(row.line), row.paragraph)
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(row.line), paragraph=row.paragraph)
         else:
             whole.append(row)
     return whole

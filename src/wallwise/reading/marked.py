@@ -41,6 +41,16 @@ _AT_END = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_SPOKEN = re.compile(
+    rf"""
+    \bon\s+(?:the\s+)?(?:(?:counts?|beats?)\s+)?
+    (?=
+        {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae])\s*{_COUNT})*
+        \s*(?:[,;.:)]|$|(?:and|then|with|while)\b)
+    )
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _OF_COUNTS = re.compile(
     r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
     re.IGNORECASE,
@@ -130,6 +140,9 @@ def _mark_places(text: str, at: int) -> list[int]:
     places = {found.start() for found in _BRACKETED.finditer(text, at)}
     places |= {found.end() for found in _MIDWAY.finditer(text, at)}
     places |= {found.end() for found in _AT_END.finditer(text, at)}
+    spoken = list(_SPOKEN.finditer(text, at))
+    places -= {found.end() for found in spoken}
+    places |= {found.start() for found in spoken}
     return sorted(places)
 
 
@@ -161,7 +174,9 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
 
 
 def _is_set_off(text: str, mark: Mark) -> bool:
-    """Whether a bracket or a colon sets a mark off from the words before it."""
+    """Whether a bracket, a colon or "on" sets a mark off from the words before it."""
+    if _SPOKEN.match(text, mark.start):
+        return True
     if text[mark.start : mark.start + 2].strip().startswith(("(", "[")):
         return True
     return text[max(0, mark.start - 1) : mark.start + 1].strip().startswith(":")
@@ -184,7 +199,7 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
     if mark.floating:
         return last is not None
     bracketed = text[mark.start : mark.start + 1] in "[("
-    if not bracketed and _counts_of(text, mark):
+    if not bracketed and not _SPOKEN.match(text, mark.start) and _counts_of(text, mark):
         return False
     if last is None:
         return _can_be_first(mark, text, bracketed=bracketed)
@@ -207,6 +222,8 @@ def _can_be_first(mark: Mark, text: str, *, bracketed: bool) -> bool:
     """Whether the first mark of a line can stand behind words."""
     if len(mark.beats) > 1:
         return True
+    if _SPOKEN.match(text, mark.start):
+        return mark.first == 1
     if bracketed:
         return mark.first == 1 or text[mark.start + 1 : mark.start + 6].lower().startswith("count")
     ends_line = mark.end >= len(text.rstrip(" ."))

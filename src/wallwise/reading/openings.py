@@ -6,6 +6,7 @@ from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
 from wallwise.reading.marks import Mark
 from wallwise.reading.outline import SectionText
+from wallwise.reading.stepwords import actions_in
 
 _EIGHT = 8  # counts of a section as a rule
 _NEARLY = 6  # counts after which a section can be over
@@ -49,7 +50,8 @@ def takes_unmarked(section: SectionText, block: Block, below: Block | None) -> b
         return block.stands >= _STEPS and (unmarked or _leaves_open(section, below))
     if below is not None and below.begins:
         return False
-    return block.stands >= _FIRST_STEPS or _is_all_there_is(section, below)
+    tells = block.stands >= _FIRST_STEPS and actions_in(block.text) > 0
+    return tells or _is_all_there_is(section, below)
 
 
 def _leaves_open(section: SectionText, below: Block | None) -> bool:

@@ -36,11 +36,15 @@ _DIGITS = re.compile(r"\d+")
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line undressed, the paragraph it stands in (from 0), and whether a bullet opened it."""
+    """A line undressed, the paragraph it stands in (from 0), and whether a bullet opened it.
+
+    `opens` is whether it is a line of a numbered list, and with that a section of its own.
+    """
 
     line: Line
     paragraph: int
     bullet: bool = False
+    opens: bool = False
 
 
 def rows_of(lines: list[Line]) -> list[Row]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from wallwise.dance.model import Foot
@@ -51,12 +52,27 @@ def with_feet(acts: list[Act]) -> list[Act]:
     joined: list[Act] = []
     i = 0
     while i < len(acts):
-        act = acts[i]
-        i += 1
+        paired = _pair_before(acts, i)
+        act, i = paired if paired is not None else (acts[i], i + 1)
         joined.append(act)
         if _wants_feet(act):
             i = _take_feet(acts, i, act)
     return joined
+
+
+def _pair_before(acts: list[Act], i: int) -> tuple[Act, int] | None:
+    """The figure of "R & L heel switches", whose feet stand before it, and where the next act stands."""
+    first = acts[i]
+    at = i + 2 if i + 1 < len(acts) and acts[i + 1].verb == "and" else i + 1
+    if at >= len(acts) or first.foot is None or not first.bare:
+        return None
+    figure = acts[at]
+    if not (figure.figures and figure.joined and figure.foot is first.foot.other):
+        return None
+    feet_at = (first.start, figure.foot_at[1]) if figure.foot_at else None
+    feet = (first.foot, first.foot.other)
+    told = replace(figure, foot=None, feet=feet, feet_at=feet_at, start=first.start, fresh=first.fresh)
+    return told, at + 1
 
 
 def _wants_feet(act: Act) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
@@ -18,14 +18,16 @@ _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ANOTHER_WAY = 0.45  # a way of the figure that is not its first,
 _EACH_LATER = 0.05  # and more for each after that
 _MOST_LEADS = 4  # "heel struts R, L, R, L"
+_EACH_FOOT = 0.1  # feet told that each lead the figure,
+_FEET_OF_STEPS = 0.6  # though they are as many as its steps
 _ANOTHER_FIGURE = 0.3  # a figure that shares the name with a likelier one
 
 
 def figure_options(act: Act) -> list[Option]:
     """The ways to dance the figure that the act names, or each of those that share the name."""
-    leads = act.feet if act.times in (1, len(act.feet)) and not _tells_steps(act) else ()
-    if leads:
-        act = replace(act, feet=(), foot=leads[0], times=len(leads))
+    each_foot = list(_for_each_foot(act))
+    if act.times == len(act.feet) and each_foot:
+        return [claiming(option, act) for option in each_foot]
     options = [
         option
         for order, figure in enumerate(act.figures)
@@ -33,14 +35,37 @@ def figure_options(act: Act) -> list[Option]:
     ]
     if act.feet:
         options = [_on_feet(_cut_to(option, len(act.feet)), act) for option in options]
+        options += each_foot
     options = _unique(options)
     if moves_both(act):
         kind = act.figures[0].ways[0].steps[0].kind
         both = Move(only(kind), Foot.BOTH, toward=act.foot, where=(act.start, act.end))
         options.append(Option(((Fraction(0), both),), Fraction(1), 0.3))
     if act.times > 1:
-        options = [again for option in options for again in _again(option, act.times, leads)]
+        options = [again for option in options for again in _again(option, act.times)]
     return [claiming(option, act) for option in options]
+
+
+def _for_each_foot(act: Act) -> Iterator[Option]:
+    """The figure once for each foot told: "sailor steps R & L"; dearer where they may be its steps' feet."""
+    if not 1 < len(act.feet) <= _MOST_LEADS:
+        return
+    for order, figure in enumerate(act.figures):
+        steps_told = any(_single_steps(way) == len(act.feet) for way in figure.ways)
+        each = [
+            _of_figure(_naming(replace(act, feet=(), foot=foot), figure), order=order) for foot in act.feet
+        ]
+        for options in zip(*each, strict=False):
+            yield _one_after_another(options, cost=_FEET_OF_STEPS if steps_told else _EACH_FOOT)
+
+
+def _one_after_another(options: Sequence[Option], *, cost: float) -> Option:
+    moves: list[tuple[Fraction, Move]] = []
+    counts = Fraction(0)
+    for option in options:
+        moves += [(counts + beat, move) for beat, move in option.moves]
+        counts += option.counts
+    return Option(tuple(moves), counts, options[0].cost + cost)
 
 
 def _unique(options: list[Option]) -> list[Option]:
@@ -53,22 +78,10 @@ def _unique(options: list[Option]) -> list[Option]:
     return list(found.values())
 
 
-def _tells_steps(act: Act) -> bool:
-    """Whether the feet told can be the steps of the figure: not in "heel struts R, L"."""
-    feet = len(act.feet)
-    return not 1 < feet <= _MOST_LEADS or any(
-        _single_steps(way) == feet or (_single_steps(way) > feet and act.times == 1)
-        for figure in act.figures
-        for way in figure.ways
-    )
-
-
-def _again(option: Option, times: int, leads: tuple[Foot, ...]) -> Iterator[Option]:
-    """A figure said to be done `times` times: on the same foot again, or on the other; on `leads` if told."""
+def _again(option: Option, times: int) -> Iterator[Option]:
+    """A figure said to be done `times` times: on the same foot again, or on the other."""
     other = tuple((beat, mirrored(move)) for beat, move in option.moves)
-    same, changed = ((option.moves, 0.0), (other, 0.1))
-    ways = (same, changed) if not leads else (same,) if leads[0] is leads[1] else (changed,)
-    for second, cost in ways:
+    for second, cost in ((option.moves, 0.0), (other, 0.1)):
         moves = tuple(
             (option.counts * n + beat, move)
             for n in range(times)

@@ -1,0 +1,84 @@
+"""Labels: what only numbers the lines of a list ("1. … 2. …", "a) … b) …"), each line an eight or so."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import pairwise
+
+from wallwise.reading.asides import step_count
+from wallwise.reading.headings import head_of
+from wallwise.reading.marks import leading_mark
+from wallwise.reading.rows import Row
+from wallwise.reading.stepwords import known_share
+from wallwise.reading.wording import number_of
+
+_LABEL = re.compile(
+    r"""
+    \W*?\(?(?:
+        (?P<digit>[1-9]\d?) \s?(?:[.):\-\u2013]|(?=\s\D)|(?=\t))
+      | (?P<letter>[a-h]) \s?[.):]
+      | (?P<roman>[ivx]{1,4}) \s?[.):]
+    )
+    (?!\S?\d) \s*
+    (?=[^\s&-])
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_KINDS: dict[str, Callable[[str], int | None]] = {
+    "digit": int,
+    "letter": lambda letter: ord(letter.lower()) - ord("a") + 1,
+    "roman": number_of,
+}
+_BUSY = 3  # steps: a line that tells as many is no single count
+_LONG = 34  # characters: one count's steps are told in fewer
+_STEPS = 0.5  # of a line's words, at the least
+
+
+def unlabelled(rows: list[Row]) -> list[Row]:
+    """The rows without the labels that number them as a list, each such row opening a section.
+
+    A number that opens a line may count a beat as well.  It is a label where the numbers of all
+    lines of steps run 1, 2, 3 …, no other line is counted, and most lines hold too much for one count.
+    """
+    for kind, value in _KINDS.items():
+        found = {i: told for i, row in enumerate(rows) if (told := _label(row, kind)) is not None}
+        while found and value(found[first := min(found)][kind]) != 1:
+            del found[first]  # "16 in, weight on L"
+        values = [value(told[kind]) for told in found.values()]
+        if not _runs(values) or not _are_lines(rows, list(found)):
+            continue
+        return [
+            replace(row, line=row.line.slice(found[i].end()), bullet=True, opens=True) if i in found else row
+            for i, row in enumerate(rows)
+        ]
+    return rows
+
+
+def _label(row: Row, kind: str) -> re.Match[str] | None:
+    found = _LABEL.match(row.line.text)
+    if found is None or not found[kind] or known_share(row.line.text[found.end() :]) < _STEPS:
+        return None
+    return found
+
+
+def _runs(values: list[int | None]) -> bool:
+    """Whether the values count up by one, from 1 and perhaps from 1 again."""
+    return len(set(values)) > 1 and all(b == 1 or b == (a or 0) + 1 for a, b in pairwise(values))
+
+
+def _heads_section(row: Row) -> bool:
+    head = head_of(row.line.text)
+    return head is not None and head.kind == "heading"
+
+
+def _are_lines(rows: list[Row], labelled: list[int]) -> bool:
+    """Whether the labelled rows are lines of steps themselves, and the only ones between first and last."""
+    first, last = labelled[0], labelled[-1]
+    if first and _heads_section(rows[first - 1]):
+        return False
+    others = (i for i in range(first, min(last + 2, len(rows))) if i not in labelled)
+    if any(leading_mark(rows[i].line.text) is not None for i in others):
+        return False
+    texts = [rows[i].line.text for i in labelled]
+    busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
+    return 2 * busy >= len(texts)
