@@ -38,4 +38,4 @@ def test_a_list_under_a_heading_numbers_no_sections() -> None:
 def test_steps_told_in_the_heading_itself_keep_their_counts(lead: str) -> None:
     told = "Right foot to the right side on 1, close the left beside it on 2, step the right forward on 3."
     steps = read(f"Any Dance\n\n{lead} {told}\n").dance.parts[0].steps
-    assert [(step.at, step.foot.value) for step in steps if step.weight] == [(1, "R"), (2, "L"), (3, "R")]
+    assert [f"{step.at} {step.foot.value}" for step in steps if step.weight] == ["1 R", "2 L", "3 R"]

@@ -190,5 +190,6 @@ def _holds(block: Block, following: Block | None) -> bool:
     mark = following.mark
     length = mark.last - mark.first
     shorter = length < last - first or (following.kind == "steps" and length <= last - first)
-    starts_inside = (mark.first <= 2 and first % 2 == 1) or first - 1 < mark.first <= first + 1
+    counts_again = mark.first <= 2 and (first % 2 == 1 or block.kind == "range")
+    starts_inside = counts_again or first - 1 < mark.first <= first + 1
     return shorter and starts_inside and (block.mark is None or mark.beats != block.mark.beats)

@@ -12,7 +12,7 @@ _NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
 _SECTION = re.compile(
     rf"""
     ^\W*(?:
-        {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?P<named>{_NUMBER}|[ivx]+)\b
+        {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?:[a-h](?=\d))?(?P<named>{_NUMBER}|[ivx]+)\b
       | (?:s|sec|sect)(?P<short>\d{{1,2}})\b
       | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
         {any_of(_HEADING["counted"])}(?:\s+(?:counts?|beats?))?\b

@@ -23,6 +23,7 @@ _BREAKS_OFF = re.compile(
     """,
     re.VERBOSE,
 )
+_OF_A_WALL = re.compile(r"walls?\s+\d", re.IGNORECASE)
 _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
 _LONGEST = 2_000  # characters: no paragraph of a sheet goes on after so many
 _TAIL = 200  # characters at the end of a line that tell whether it breaks off
@@ -60,7 +61,7 @@ def _continues(last: Row, row: Row) -> bool:
         return False
     if unclosed or before.count("[") > before.count("]"):
         return True
-    if ORDER_WORDS.match(text) or text.startswith(("->", "*", "\u2022", "(")):
+    if ORDER_WORDS.match(text) or _OF_A_WALL.match(text) or text.startswith(("->", "*", "\u2022", "(")):
         return False
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
         return True

@@ -1,7 +1,7 @@
 """Pieces: a line cut at its count marks, whether these stand before their steps or after them."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -26,6 +26,7 @@ _MIDWAY = re.compile(
     | \s{2,}(?=(?:\d|&))
     | (?<=\s-)\s(?=\d)
     | \s/\s*(?=\d)
+    | (?<=[A-Za-z)])\s(?=\d{1,2}(?:\s?[-&+]\s?\d{1,2})+\s*(?:[.;]\s|[.;]?$))  # "walk R, L 1-2."
     """,
     re.VERBOSE,
 )
@@ -52,7 +53,9 @@ _SPOKEN = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _OF_COUNTS = re.compile(
-    r"\b(?:repeat|rpt|mirror|same|again|reverse|of|as|on)\b[^,;.]*$|\bfor\s+(?:the\s+)?counts?\s*$",
+    r"\b(?:repeat|rpt|mirror|same|again|reverse|(?:replace|change|replacing|changing)\s+counts?)\b[^,;.]*$"
+    r"|\b(?:of|as|on)\b(?:(?!\s\s)[^,;.:\t])*$"
+    r"|\bfor\s+(?:the\s+)?counts?\s*$",
     re.IGNORECASE,
 )
 
@@ -62,6 +65,7 @@ _COUNT_BEHIND = re.compile(
 _HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
+_EIGHT_LINE = 6  # counts: a line that counts as many is a section
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +98,8 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         return _before_marks(marks[1:], begin=marks[0].end)
     if lead is not None and (inner := _shared_out(text, lead)):
         return inner
+    if lead is not None and (again := _counted_again(lead, marks[1:], text)):
+        return again
     words_before = text[: marks[0].start].strip(" \t.,;:-([")
     if words_before and known_share(words_before) > 0.2:
         if not text[marks[-1].end :].strip(" .,;:)*"):
@@ -173,13 +179,29 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
     return [Piece(mark, mark.end, end) for mark, end in zip(marks, ends, strict=True)]
 
 
+def _counted_again(lead: Mark, inner: list[Mark], text: str) -> list[Piece]:
+    """The pieces of a line that counts its eight once more in brackets ("17-24 R shuffle (1&2), …").
+
+    One piece where the brackets leave counts out; none where they say something else.
+    """
+    within = all(mark.first <= len(lead.beats) and text[mark.start] in "[(" for mark in inner)
+    if not inner or not within or not lead.ranged or len(lead.beats) < _EIGHT_LINE:
+        return []
+    counted = {beat // 1 for mark in inner for beat in mark.beats}
+    if len(counted) < len(lead.beats):
+        return [Piece(lead, lead.end, len(text))]
+    shift = lead.first - 1 if inner[0].first == 1 else 0
+    shifted = [replace(mark, beats=tuple(beat + shift for beat in mark.beats)) for mark in inner]
+    return _before_marks(shifted, begin=lead.end)
+
+
 def _is_set_off(text: str, mark: Mark) -> bool:
     """Whether a bracket, a colon or "on" sets a mark off from the words before it."""
     if _SPOKEN.match(text, mark.start):
         return True
     if text[mark.start : mark.start + 2].strip().startswith(("(", "[")):
         return True
-    return text[max(0, mark.start - 1) : mark.start + 1].strip().startswith(":")
+    return text[: mark.start].rstrip().endswith(":") or text[mark.start : mark.start + 1] == ":"
 
 
 def _only_numbers(text: str, marks: list[Mark]) -> bool:
