@@ -24,7 +24,6 @@ SILENT: dict[str, str] = {}
 ALARMED = {
     "five/12-parsnip-parade": "a sentence names a vine and its turn and then tells its steps",
     "four/24-backstairs-bannister": "a figure's steps are spelt out once more in brackets behind it",
-    "four/25-pantomime-horses-heels": "“step to the side and sway right” is one count, told as two",
     "four/07-hayrick-hustle": "a numbered heading that names the figure below it is taken for steps",
     "four/11-leaky-tin-roof": "of two facings told beside two walls one is taken for the other wall’s",
     "one/01-lanterns-on-the-slipway": "a sentence names a vine and then tells its steps",

@@ -36,7 +36,7 @@ _ASIDE = re.compile(
 )
 _ABOUT_A_WALL = re.compile(
     r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
-    r"|^\W*wall\s+\d",
+    r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
     re.IGNORECASE,
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)

@@ -37,7 +37,7 @@ _RANGE_BEHIND = re.compile(
 )
 _RANGE = re.compile(
     r"""
-    ^\W*?(?P<open>[\[(])?\s*(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
+    ^\W*?(?P<open>[\[(])?\s*(?:[a-h](?=\d))?(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
     (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})
     \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
     """,

@@ -138,7 +138,14 @@ def _marks_in(text: str, lead: Mark | None) -> list[Mark]:
 def _tells_facing(text: str, mark: Mark) -> bool:
     """Whether a number that ends a line with a count mark before its steps is the clock's: "… (9)"."""
     alone = len(mark.beats) == 1 and not text[mark.end :].strip(" .*")
-    return alone and mark.first in _HOURS and text[mark.start : mark.end].strip()[:1] in ("[", "(")
+    return (
+        alone
+        and mark.first in _HOURS
+        and (
+            text[mark.start : mark.end].strip()[:1] in ("[", "(")
+            or text[: mark.start].rstrip(" ").endswith("\t")
+        )
+    )
 
 
 def _mark_places(text: str, at: int) -> list[int]:

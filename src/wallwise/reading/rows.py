@@ -15,6 +15,7 @@ _BULLET = re.compile(
     ^\s*(?:
         [\u2022*+o] | -> | -(?=\s)
       | \d{1,2}[.)](?=\s+(?:\(?\d+\s?[-&,]|&))  # a number before a count mark only numbers the line
+      | \d{1,2}(?=\s*\t\s*\(?\d+\s?[-&])  # as does one in a cell before it
     )\s+(?=\S)
     | ^\s*\u2022\s*
     """,

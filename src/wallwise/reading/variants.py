@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from heapq import nsmallest
-from itertools import zip_longest
+from itertools import pairwise, zip_longest
 from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
@@ -14,6 +15,7 @@ from wallwise.reading.ways import items_of, ticks, turn_named
 
 _KEEP = 9
 _PLAIN = ("", "turn")
+_STYLED = 0.1  # a sway that is the step before it
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
 _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
@@ -25,8 +27,37 @@ def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
     Each plain turn is its own event or part of the item beside it; what is told to be danced again
     is the last item or several.
     """
-    rows = ((cost + extra, row) for extra, told in told_again(items) for cost, row in _with_turns(told))
-    return list(rows)
+    return [
+        (cost + extra + once, row)
+        for extra, told in told_again(items)
+        for once, joined in _as_one(told)
+        for cost, row in _with_turns(joined)
+    ]
+
+
+def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
+    """The items as they stand, and with a sway that only says how the step before it is danced.
+
+    "Step R to the side and sway R, sway L" is a step that sways, and one more sway.
+    """
+    yield 0.0, items
+    for i, (step, sway) in enumerate(pairwise([item.act for item in items])):
+        if not (sway.verb == "sway" and sway.joined and _is_side_step(step)):
+            continue
+        side = sway.feet[0] if sway.feet else sway.foot or sway.toward
+        if side is step.foot:
+            acts = [item.act for item in items]
+            told = (
+                replace(sway, foot=side, start=step.start)
+                if not sway.feet
+                else replace(sway, start=step.start)
+            )
+            yield _STYLED, items_of([*acts[:i], told, *acts[i + 2 :]])
+            return
+
+
+def _is_side_step(act: Act) -> bool:
+    return act.verb in ("", "step") and act.place == "side" and act.foot is not None and act.turn is None
 
 
 def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:

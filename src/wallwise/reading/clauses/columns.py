@@ -21,7 +21,7 @@ def name_cells(acts: list[Act], starts: list[int]) -> None:
         foot = cell[0].foot
         if len(cell) == 1 and cell[0].bare and foot is not None:
             _give_column_foot(following, foot, cell[0].foot_at)
-    told = max(cells, key=_tells)
+    told = max(reversed(cells), key=_tells)  # of a foot and what it does, the latter
     for cell in cells:
         if cell is not told:
             for act in cell:
