@@ -17,17 +17,27 @@ from wallwise.desk.report import Report, check_text
 
 # Mistakes that nothing is said of, and why.
 UNFLAGGED = {
+    "eight/20-harbour-clerk-cha--option-ends-elsewhere": "the option is not read",
+    "nine/22-barley-in-the-bucket--left-right-contradiction": "only the heading contradicts it",
+    "nine/26-rain-on-the-allotment--option-ends-elsewhere": "“if tired …” is no option yet",
+    "six/02-half-a-postcard--restart-facing-wrong": "the facing is told of the wall and not of the restart",
     "five/24-goosefeather-polka--section-of-nine": "no count marks: one hold more is fitted in",
     "two/15-saltmarsh-smoke--option-ends-elsewhere": "an option that turns half is taken for one that agrees",
 }
 
 # How many mistakes of each group are located at least, before any mend is looked for.
-LOCATED = {"sheets": 24, "one": 25, "two": 21, "three": 29, "four": 23, "five": 22}
+LOCATED = {
+    "sheets": 24, "one": 25, "two": 21, "three": 29, "four": 23, "five": 22,
+    "six": 19, "seven": 13, "eight": 15, "nine": 21,
+}  # fmt: skip
 
 # The search for mends takes a while: it is tried on every fourth sheet, with fewer edits than a
 # teacher's sheet gets, and no clock, so that a busy machine finds as much as an idle one.
 EVERY, TRIES = 4, 40
-MENDED = {"sheets": 7, "one": 6, "two": 6, "three": 7, "four": 6, "five": 6}
+MENDED = {
+    "sheets": 7, "one": 6, "two": 6, "three": 7, "four": 6, "five": 6,
+    "six": 2, "seven": 1, "eight": 2, "nine": 2,
+}  # fmt: skip
 
 
 @cache

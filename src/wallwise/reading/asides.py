@@ -28,7 +28,7 @@ _ASIDE = re.compile(
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending
       | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d
     )
-    | \(\s*or\b
+    | [\[(]\s*(?:or|if)\b
     | \bor\s+(?:walk|just)\b
     | [\[(]\s*(?:note|nb|styling)\b
     """,

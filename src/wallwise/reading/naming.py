@@ -25,7 +25,7 @@ _WALLS = re.compile(
         {_NUMBER}
         (?:
             (?:\s*\([^()]{{0,60}}\))?
-            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+|on\s+|walls?\s+)?
+            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+(?!one\b)|on\s+|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
     )\b
@@ -39,7 +39,7 @@ _WALLS = re.compile(
 _KIND = re.compile(
     r"""
     \b(?P<restart>
-        re-?starts? | re-?starting
+        re-?starts? | re-?starting | rs(?=[ ]+(?:on[ ]+)?w(?:all)?[ ]?\d)
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
       | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count)

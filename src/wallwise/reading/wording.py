@@ -27,4 +27,4 @@ def number_of(word: str) -> int | None:
 
 
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
-ORDER_WORDS = re.compile(rf"\b{any_of(words()['order']['words'])}\b", re.IGNORECASE)
+ORDER_WORDS = re.compile(rf"\b(?:{any_of(words()['order']['words'])}\b|rs[ ]w\d)", re.IGNORECASE)

@@ -40,12 +40,13 @@ def _filled(act: Act, before: Act | None) -> Act:
     """The act with what it leaves to the one before: a bare "L" or "R, L" takes its verb and place."""
     if before is not None and moves_both(before) and _is_centre(act, before):
         return replace(act, verb="swivel", both=True, place="", said_place=False)
-    if before is not None and before.verb == "swivel" and act.both and not act.verb:
-        return replace(act, verb="swivel")  # "swivel heels R, toes R"
-    if act.both and not act.verb and set(act.also) & _OUT_OR_IN:
-        return replace(act, verb="split")  # "heels out"
-    if before is not None and before.verb in _SPREADING and _is_out_or_in(act):
-        return replace(before, also=act.also, start=act.start, end=act.end, turn=None, times=1)
+    if act.both and not act.verb and (verb := _verb_of_both(act, before)):
+        return replace(act, verb=verb)
+    if act.verb == "drop" and act.both and (foot := act.foot or (before.foot if before else None)):
+        return replace(act, both=False, foot=foot)  # "heel forward, drop toes"
+    if before is not None and before.verb in _SPREADING and (_is_out_or_in(act) or _brings_back(act, before)):
+        foot = act.foot or before.foot
+        return replace(before, also=act.also, foot=foot, start=act.start, end=act.end, turn=None, times=1)
     if not _is_bare(act):
         return act
     if before is not None and before.figures and moves_both(before):
@@ -69,6 +70,18 @@ def _is_out_or_in(act: Act) -> bool:
     """Whether it says no more than "out" or "in"."""
     told = act.verb or act.figures or act.part or act.foot or act.feet or act.both or act.turn
     return act.spread and not told
+
+
+def _verb_of_both(act: Act, before: Act | None) -> str:
+    """What both feet do where no verb says it: "swivel heels R, toes R"; "heels out"."""
+    if before is not None and before.verb == "swivel":
+        return "swivel"
+    return "split" if set(act.also) & _OUT_OR_IN else ""
+
+
+def _brings_back(act: Act, before: Act) -> bool:
+    """Whether it is no step but the way back of a fan: "fan right toes out, bring right toes in"."""
+    return act.verb == "step" and (act.spread or (act.foot is before.foot and not act.place and not act.turn))
 
 
 def _is_bare(act: Act) -> bool:
