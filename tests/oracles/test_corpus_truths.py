@@ -20,6 +20,7 @@ from wallwise.dance.walls import unroll, wall_count
 from wallwise.floor.trace import simulate
 
 CORPUS = Path(__file__).parent.parent / "corpus"
+EXTRAS = ("Tag", "Bridge")
 TRUTHS = sorted(CORPUS.glob("*/*/truth.json"))
 
 Truth = dict[str, Any]
@@ -67,8 +68,8 @@ def _dance(truth: Truth) -> Dance:
         return Dance(parts=parts, tags=tags, **common)
     named = [_part(name, truth["events"], part["counts"]) for name, part in truth["parts"].items()]
     return Dance(
-        parts=tuple(part for part in named if part.name != "Tag"),
-        tags=tuple(Tag(0, part) for part in named if part.name == "Tag"),
+        parts=tuple(part for part in named if part.name not in EXTRAS),
+        tags=tuple(Tag(0, part) for part in named if part.name in EXTRAS),
         sequence=tuple(truth["sequence"]),
         **common,
     )

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from operator import attrgetter
 
 from wallwise.dance.model import Option, Span, Step
 from wallwise.reading.goals import inside_goal
@@ -126,10 +128,11 @@ def _read(told: _Told) -> OptionReading | None:
 def _danced(told: _Told, layouts: tuple[Layout, ...]) -> OptionReading | None:
     """The option begun as the steps it stands for begin, and meant to end as they end."""
     first, last = told.beats[0], told.beats[-1]
-    replaced = [e for e in told.part.solution.events if first <= e.at <= last + Fraction(3, 4)]
-    if not replaced:
+    events = told.part.solution.events
+    after = bisect_right(events, last + Fraction(3, 4), key=attrgetter("at"))
+    if not after or events[after - 1].at < first:
         return None
-    end = replaced[-1]
+    end = events[after - 1]
     goal = inside_goal(told.part, first, end_weight=end.weight, loops=2.0, ends={end.facing: 0.0})
     solution = solve([few(layouts)], goal)
     option = told.option(tuple(step_of(event) for event in solution.events))
