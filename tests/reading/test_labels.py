@@ -5,6 +5,7 @@ How people number the lines of their own notes is common practice, no source.
 
 import pytest
 
+from wallwise.desk.report import check_text
 from wallwise.reading import read
 
 EIGHTS = ("Vine R, touch, vine L, touch", "R rocking chair, R fwd, pivot 1/2 L, walk R, L")
@@ -39,3 +40,46 @@ def test_steps_told_in_the_heading_itself_keep_their_counts(lead: str) -> None:
     told = "Right foot to the right side on 1, close the left beside it on 2, step the right forward on 3."
     steps = read(f"Any Dance\n\n{lead} {told}\n").dance.parts[0].steps
     assert [f"{step.at} {step.foot.value}" for step in steps if step.weight] == ["1 R", "2 L", "3 R"]
+
+
+def test_steps_behind_the_last_count_of_a_heading_are_told() -> None:
+    told = "First eight: Right to the side on 1, left together on 2. Stomp right, stomp left."
+    findings = check_text(f"Any Dance\n\n{told}\n", name="any").findings
+    assert [f.rule for f in findings if "Stomp right" in f.message] == ["not-understood"]
+
+
+def steps_of(body: str) -> list[str]:
+    """The weight changes of a sheet with that body, as beat and foot."""
+    steps = read(f"Any Dance\nWeight on left\n\n{body}\n").dance.parts[0].steps
+    return [f"{float(step.at):g} {step.foot.value}" for step in steps if step.weight]
+
+
+COUNTED = {
+    "Step forward right, left: one, two. Shuffle forward right, left, right: three and four.": [
+        "1 R", "2 L", "3 R", "3.5 L", "4 R",
+    ],
+    "WALK R L 1-2. SHUFFLE FWD R L R 3&4.": ["1 R", "2 L", "3 R", "3.5 L", "4 R"],
+    "1-8 R shuffle fwd (1&2), L shuffle fwd (3&4), rock R fwd, rec L (5-6), R coaster (7&8)": [
+        "1 R", "1.5 L", "2 R", "3 L", "3.5 R", "4 L", "5 R", "6 L", "7 R", "7.5 L", "8 R",
+    ],
+    "| Block | Count | What |\n| 1 | 1-2 | RF forward, LF forward |\n| | 3-4 | Walk RF, LF |": [
+        "1 R", "2 L", "3 R", "4 L",
+    ],
+    "1-4 R to side and sway R, sway L, sway R, sway L": ["1 R", "2 L", "3 R", "4 L"],
+    "1-4 R & L toe struts": ["2 R", "4 L"],
+    "1-4 Right and left sailor steps": ["1 R", "1.5 L", "2 R", "3 L", "3.5 R", "4 L"],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("body", COUNTED)
+def test_counts_and_feet_told_for_several_steps_are_shared_out(body: str) -> None:
+    assert steps_of(body) == COUNTED[body]
+
+
+def test_eights_lettered_by_their_part_are_sections_of_it() -> None:
+    text = (
+        "Any Dance\nSequence: A, B, A, B\n\nPART A\n[A1-8] Walk, walk\n1-2 Walk R, L\n3-8 Hold\n"
+        "[A9-16] Walk, walk\n1-2 Walk R, L\n3-8 Hold\n\n"
+        "PART B\nSection B1 (1-8) Walk\n1-2 Walk R, L\n3-8 Hold\n"
+    )
+    assert [[s.counts for s in part.sections] for part in read(text).dance.parts] == [[8, 8], [8]]

@@ -24,7 +24,7 @@ from wallwise.reading.wording import any_of
 _TOLD_BESIDE = re.compile(rf"\W*(?:an?\s+)?{any_of(words()['heading']['beside'])}\b", re.IGNORECASE)
 _RANGES = ("range", "range?")
 _COUNTED = ("steps", *_RANGES)
-_WHOLE_SECTIONS = (6, 8, 12, 16, 24, 32, 48)  # counts
+_WHOLE_SECTIONS = (6, 8, 12, 16)  # counts
 
 
 @dataclass(slots=True)

@@ -40,19 +40,28 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
         for number, section in enumerate(part.sections, 1):
             section.number = number
             if not section.groups and section.heading is not None:
-                section.from_heading = True
-                section.groups = _told_in(section.heading.slice(section.heading_at))
+                built.remarks += _take_heading_steps(part, section, section.heading)
     return built
 
 
-def _told_in(line: Line) -> list[Group]:
-    """The steps that a heading tells itself ("First eight: R side on 1, L together on 2 …")."""
-    marked = [
-        Group(line, piece.start, aside_at(line.text, piece.start, piece.end), piece.mark)
-        for piece in split_marks(line.text, None)
-        if piece.mark is not None
-    ]
-    return marked or [Group(line, 0, len(line.text), None)]
+def _take_heading_steps(part: PartText, section: SectionText, heading: Line) -> list[Remark]:
+    """Give a section the steps its heading tells ("First eight: R side on 1, L together on 2 …").
+
+    What the heading says behind its last count is no step of any count: it comes back as a remark, unless
+    it is an order, which was kept when the heading was met.
+    """
+    line = heading.slice(section.heading_at)
+    section.from_heading = True
+    left = []
+    for piece in split_marks(line.text, None):
+        if piece.mark is not None:
+            stop = aside_at(line.text, piece.start, piece.end)
+            section.groups.append(Group(line, piece.start, stop, piece.mark))
+        elif section.groups and not ORDER_WORDS.search(line.text, piece.start):
+            last = section.groups[-1]
+            left.append(Remark(line, piece.start, piece.end, part.name, last, section.number))
+    section.groups = section.groups or [Group(line, 0, len(line.text), None)]
+    return left
 
 
 class _Builder:

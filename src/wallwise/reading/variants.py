@@ -1,4 +1,8 @@
-"""A plain turn told beside a step: an event of its own, or part of the step before or after."""
+"""The ways to take the acts of a line together: what is an event of its own, and what part of another.
+
+A plain turn beside a step may be danced by it, a sway may only say how the step before it is danced,
+and "x2" may bring back one act or several.
+"""
 
 from __future__ import annotations
 
@@ -22,11 +26,7 @@ _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 
 
 def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
-    """The ways to take the items, with costs.
-
-    Each plain turn is its own event or part of the item beside it; what is told to be danced again
-    is the last item or several.
-    """
+    """The ways to take the items, with costs; as they stand first."""
     return [
         (cost + extra + once, row)
         for extra, told in told_again(items)
@@ -47,11 +47,7 @@ def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
         side = sway.feet[0] if sway.feet else sway.foot or sway.toward
         if side is step.foot:
             acts = [item.act for item in items]
-            told = (
-                replace(sway, foot=side, start=step.start)
-                if not sway.feet
-                else replace(sway, start=step.start)
-            )
+            told = replace(sway, foot=None if sway.feet else side, start=step.start)
             yield _STYLED, items_of([*acts[:i], told, *acts[i + 2 :]])
             return
 
