@@ -60,10 +60,10 @@ class Meaning:
 
 @dataclass(frozen=True)
 class Lexicon:
-    """Phrases by their words; `longest` is the words of the longest one, `short` the words cut short."""
+    """Phrases by their words; `openings` are what longer phrases begin with, `short` the words cut short."""
 
     phrases: dict[tuple[str, ...], Meaning] = field(default_factory=dict)
-    longest: int = 1
+    openings: frozenset[tuple[str, ...]] = frozenset()
     short: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -88,7 +88,8 @@ def build(known: Iterable[Figure]) -> Lexicon:
         held = phrases.get(key)
         if held is None or (held.word in (Word.IGNORE, Word.PLACE) and len(key) == 1):
             phrases[key] = Meaning(Word.FIGURE, tuple(group))
-    return Lexicon(phrases, max(map(len, phrases)), words()["short"])
+    openings = frozenset(key[:size] for key in phrases for size in range(1, len(key)))
+    return Lexicon(phrases, openings, words()["short"])
 
 
 def _key(phrase: str) -> tuple[str, ...]:

@@ -54,9 +54,21 @@ def on_slots(items: list[Item], slots: tuple[Fraction, ...]) -> list[Layout]:
 
 def on_time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
     """The cheapest ways to lay the items one after the other from `start` so that they fill `counts`."""
-    return _cheapest(
-        [_dearer(lay, cost) for cost, row in variants(items) for lay in _time(row, start, counts)]
-    )
+    whole = int(counts * _TICKS)
+    ends = [
+        (extra + cost, tick, chain)
+        for extra, row in variants(items)
+        for cost, tick, chain in _time(row, whole)
+    ]
+    return [
+        Layout(
+            cost,
+            _laid(chain, start),
+            left=Fraction(max(whole - tick, 0), _TICKS),
+            over=Fraction(max(tick - whole, 0), _TICKS),
+        )
+        for cost, tick, chain in nsmallest(KEEP, ends, key=itemgetter(0))
+    ]
 
 
 def _dearer(layout: Layout, extra: float) -> Layout:
@@ -215,10 +227,10 @@ def _certain(move: Move) -> Move:
 def _rhythm_cost(option: Option, beats: tuple[Fraction, ...]) -> float:
     """How far a figure's own rhythm is from the beats written."""
     first = option.moves[0][0]
-    if all(2 * (at - first) == beat - beats[0] for (at, _), beat in zip(option.moves, beats, strict=True)):
-        return 0.0  # danced slowly: a scissor step on 1-3
-    off = sum(at - first != beat - beats[0] for (at, _), beat in zip(option.moves, beats, strict=True))
-    return _OFF_RHYTHM * off
+    told = [(at - first, beat - beats[0]) for (at, _), beat in zip(option.moves, beats, strict=True)]
+    off = sum(own != written for own, written in told)
+    slowly = off and all(2 * own == written for own, written in told)  # a scissor step on 1-3
+    return 0.0 if slowly else _OFF_RHYTHM * off
 
 
 def _closed(row: _Filled, left: int) -> Layout:
@@ -245,8 +257,8 @@ class _Link(NamedTuple):
     item: Item
 
 
-def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
-    whole = int(counts * _TICKS)
+def _time(items: list[Item], whole: int) -> Iterator[tuple[float, int, _Link | None]]:
+    """The cheapest rows of moves about `whole` ticks long: cost, ticks, the last move's link."""
     limit = whole + 4 * _TICKS
     best: dict[int, list[tuple[float, _Link | None]]] = {0: [(0.0, None)]}  # by the tick reached
     for i, item in enumerate(items):
@@ -262,20 +274,9 @@ def _time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout]:
                         early = _EARLY if tick == 0 and moves and moves[0][0] < 0 else 0.0
                         after[tick + lasts].append((cost + more + early, _Link(chain, tick, moves, item)))
         best = _pruned(after)
-    found = [
-        (cost + 0.1 + 3.0 * abs(whole - tick) / _TICKS, tick, chain)
-        for tick, rows in best.items()
-        for cost, chain in rows
-    ]
-    return [
-        Layout(
-            cost,
-            _laid(chain, start),
-            left=Fraction(max(whole - tick, 0), _TICKS),
-            over=Fraction(max(tick - whole, 0), _TICKS),
-        )
-        for cost, tick, chain in nsmallest(KEEP, found, key=itemgetter(0))
-    ]
+    for tick, rows in best.items():
+        for cost, chain in rows:
+            yield cost + 0.1 + 3.0 * abs(whole - tick) / _TICKS, tick, chain
 
 
 def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:

@@ -10,12 +10,11 @@ from collections.abc import Iterable
 from fractions import Fraction
 from functools import lru_cache
 
-from wallwise.glossary.lexicon import lexicon
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.layout import Layout, on_slots, on_time
 from wallwise.reading.moves import Item
 from wallwise.reading.solve import Goal, Solution, solve
-from wallwise.reading.tokens import tokenize
+from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.ways import items_of
 
 LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
@@ -28,7 +27,7 @@ _NO_READING = 4.0  # what costs more is not what the text says
 @lru_cache(maxsize=_REMEMBERED)
 def items_in(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
     """The items of a piece of text, and the acts they were made from."""
-    acts = read_acts(tokenize(text[:LONGEST_PIECE], lexicon()))
+    acts = read_acts(tokens_of(text[:LONGEST_PIECE]))
     return tuple(items_of(acts)), tuple(acts)
 
 

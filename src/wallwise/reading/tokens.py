@@ -138,7 +138,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
     best: Meaning | None = None
     last = i
     reached = first.start()
-    for j in range(i, min(i + 2 * lexicon.longest, len(raw))):
+    for j in range(i, len(raw)):
         piece = raw[j]
         if j > i and piece.group() == "-" and _is_hyphen(piece, reached):
             reached = piece.end()
@@ -149,10 +149,11 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
         words += spelt
         full += [lexicon.short.get(word, word) for word in spelt]
         reached = piece.end()
-        meaning = lexicon.phrases.get(tuple(words)) or (full != words and lexicon.phrases.get(tuple(full)))
+        keys = (tuple(words),) if full == words else (tuple(words), tuple(full))
+        meaning = next(filter(None, map(lexicon.phrases.get, keys)), None)
         if meaning:
             best, last = meaning, j
-        if len(words) >= lexicon.longest:
+        if lexicon.openings.isdisjoint(keys):
             break
     if best is None:
         return 1, None

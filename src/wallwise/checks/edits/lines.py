@@ -9,12 +9,12 @@ from wallwise.checks.edits.acts import told_acts
 from wallwise.checks.edits.edit import Edit
 from wallwise.checks.edits.spelling import swapped
 from wallwise.dance.model import Span
-from wallwise.glossary.lexicon import Word, lexicon
+from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses import Act
 from wallwise.reading.marks import Mark
 from wallwise.reading.outline import SectionText
 from wallwise.reading.record import PartReading, Passage
-from wallwise.reading.tokens import tokenize
+from wallwise.reading.stepwords import tokens_of
 
 _BAR = 4
 _PHRASE = 2 * _BAR
@@ -164,7 +164,7 @@ def _bodies(passage: Passage, other: Passage, *, first: int) -> Iterator[tuple[s
     section = passage.section
     pieces = [piece.strip() for piece in re.split(r"[,;]|\s-\s", section.heading_text)]
     for i in range(len(pieces) if len(pieces) > 1 else 0):
-        tokens = tokenize(pieces[i], lexicon())
+        tokens = tokens_of(pieces[i])
         if tokens and tokens[0].word in (Word.FIGURE, Word.VERB) and tokens[0].value != "recover":
             # Headings name their figures in the order of the lines.
             off = abs(i / len(pieces) - float((first - 1) % section.counts / section.counts))

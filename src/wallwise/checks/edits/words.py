@@ -8,9 +8,10 @@ from wallwise.checks.edits.edit import Edit
 from wallwise.checks.edits.spelling import amount_like, cased, reclocked, swapped
 from wallwise.checks.sight import clock
 from wallwise.dance.model import Span
-from wallwise.glossary.lexicon import Word, lexicon
+from wallwise.glossary.lexicon import Word
+from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.tidy import Line
-from wallwise.reading.tokens import TURN, Token, tokenize
+from wallwise.reading.tokens import TURN, Token
 
 # Amounts of turn in eighths, and how surprising it is that one is meant: quarters and halves are
 # nine tenths of all turns.  Common practice, no source.
@@ -26,7 +27,7 @@ _QUARTER = TURN // 4
 def words_edits(text: str, line: Line, where: tuple[int, int]) -> Iterator[Edit]:
     """The slips that any word of the line could be, from the first to before the second place in it."""
     start, end = where
-    tokens = tokenize(line.text[start:end], lexicon())
+    tokens = tokens_of(line.text[start:end])
     for i, token in enumerate(tokens):
         span = line.span(start + token.start, start + token.end)
         shown = text[span.start : span.end]

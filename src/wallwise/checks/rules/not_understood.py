@@ -7,13 +7,13 @@ from wallwise.checks.rule import Rule
 from wallwise.checks.sight import count_in, danced_through
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Foot
-from wallwise.glossary.lexicon import Word, lexicon
+from wallwise.glossary.lexicon import Word
 from wallwise.reading import Reading
 from wallwise.reading.asides import step_count
 from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Remark
 from wallwise.reading.record import Passage
-from wallwise.reading.tokens import tokenize
+from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.wording import ORDER_WORDS
 
 # A reading dearer than this bends the words further than a teacher would.
@@ -72,7 +72,7 @@ def _is_instruction(text: str) -> bool:
     """Whether a text is an instruction to a foot, and nothing but that."""
     if ORDER_WORDS.search(text) or re.search(r"[:\"“”?!]", text):
         return False
-    tokens = tokenize(text, lexicon())
+    tokens = tokens_of(text)
     return (
         bool(tokens)
         and tokens[0].word is Word.VERB

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses import feet, joins, places, stops, turns, verbs
 from wallwise.reading.clauses.act import Act
@@ -46,7 +48,7 @@ _HANDLERS: dict[Word | str, Handler] = {
 }
 
 
-def read_acts(tokens: list[Token]) -> list[Act]:
+def read_acts(tokens: Sequence[Token]) -> list[Act]:
     """What the tokens tell, in order; empty for no tokens."""
     telling = Telling(tokens)
     i = 0

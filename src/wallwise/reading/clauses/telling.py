@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word
@@ -19,7 +19,7 @@ class Telling:
     open to the handlers in this package; nobody else sees a telling.
     """
 
-    def __init__(self, tokens: list[Token]) -> None:
+    def __init__(self, tokens: Sequence[Token]) -> None:
         self.tokens = tokens
         self.acts: list[Act] = []
         self.act = Act()
