@@ -27,8 +27,9 @@ def _find(reading: Reading) -> Iterator[Finding]:
 def _other_side(event: Solved) -> str:
     """The side that the sheet itself sends the foot to, where it is the other foot's; else empty."""
     move = event.move
-    told = move.place is Place.SIDE and not move.from_figure and event.kind in _KINDS
-    if not told or move.toward is None or event.foot is not move.toward.other:
+    if move.place is not Place.SIDE or event.kind not in _KINDS or move.toward is None:
+        return ""
+    if event.foot is not move.toward.other:
         return ""
     return _SIDES.get(move.toward, "")
 

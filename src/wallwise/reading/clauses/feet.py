@@ -111,7 +111,7 @@ def _lists(t: Telling, i: int, token: Token) -> bool:
 
 def _is_gone_round(t: Telling, i: int, *, sure: bool) -> bool:
     """Whether the first foot told is the one the act goes by: "cross over L", "in front of L"."""
-    act, before = t.act, t.at(i - 1)
+    act, before = t.act, t.before(i)
     if not act.verb:
         return act.place in _BY_A_FOOT and before.text.endswith((" of", " to"))
     return (
@@ -125,7 +125,7 @@ def _is_gone_round(t: Telling, i: int, *, sure: bool) -> bool:
 
 
 def _take_second(t: Telling, i: int, token: Token, *, sure: bool) -> None:
-    act, before = t.act, t.at(i - 1)
+    act, before = t.act, t.before(i)
     if before.word is Word.PLACE and before.value in _BY_A_FOOT:
         _place_against(t, token)
     elif before.word is Word.RELATION and before.value in ("to", "of"):

@@ -10,6 +10,7 @@ from wallwise.reading.clauses.act import Act, Turn
 from wallwise.reading.tokens import Token
 
 EDGE = Token("", None, -1, -1, "")  # what stands outside the line
+_ARTICLES = ("the", "your")
 
 
 class Telling:
@@ -39,6 +40,10 @@ class Telling:
     def word(self, i: int) -> Word | str:
         """The class of the token at `i`, "" outside the line."""
         return self.tokens[i].word if 0 <= i < len(self.tokens) else ""
+
+    def before(self, i: int) -> Token:
+        """The token before `i`, an article between them left out: "beside the left"."""
+        return self.at(i - 2 if self.at(i - 1).text in _ARTICLES else i - 1)
 
     def solid(self, i: int) -> Word | str:
         """The class of the first token from `i` on that is not to be ignored."""

@@ -258,6 +258,8 @@ def _led(told: _Naming, way: Way, *, lead: Foot, cost: float) -> Iterator[Option
             if i == 0:
                 move.foot_at = told.act.foot_at if told.lead is not None else None
                 move.against, move.against_at = told.act.against, told.act.against_at
+                if told.act.feet and told.figure.side == "lead" and step.place is Place.SIDE:
+                    move.toward = told.side  # "chassé to the right, R-L-R"
             moves.append((step.at, move))
         yield Option(tuple(moves), way.counts, cost + extra)
 
