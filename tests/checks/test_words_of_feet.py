@@ -46,3 +46,9 @@ def test_a_word_that_cannot_be_is_flagged(line: str, rule: str) -> None:
 def test_what_can_be_danced_is_not_flagged(line: str) -> None:
     """None of these rules says anything."""
     assert rules_of(line) == set()
+
+
+def test_a_vine_that_is_told_of_the_foot_that_stands_is_not_bent_to_fit() -> None:
+    """Two vines right, each with a touch, cannot be danced: no vine is cut short to let the second begin."""
+    found = check(read("TIN LANTERN\n8 counts\nS1: R GRAPEVINE TOUCH, R GRAPEVINE TOUCH\n"))
+    assert "foot-not-free" in {finding.rule for finding in found}

@@ -30,7 +30,6 @@ SILENT = {
 # Sheets that are read exactly and raise an alarm all the same, and why.
 ALARMED = {
     "eight/06-saffron-ledger-cha": "“dance counts 1 to 16&”: the half beat is not read",
-    "eight/10-tin-roof-telegram": "of three turns in a heading one is held against another line",
     "eight/15-nine-bells-at-marrowgate": "a restart whose step change is told elsewhere",
     "eight/17-canal-number-seven": "a kick ball change whose last step is told as on the spot",
     "eight/18-kettledrum": "a restart told as “RS w3 here”",

@@ -148,7 +148,10 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     same_kind = first.kinds[0][0] is last_kind and (act.fresh or last_kind is Kind.RECOVER)
     if same_kind and first.place in (last.place, Place.UNSAID):
         return True
-    return len(option.moves) > 2 and not act.fresh and act.start - item.act.end <= _NEAR
+    if act.fresh or act.start - item.act.end > _NEAR:
+        return False
+    # "vine, touch" is three steps and a touch: where the figure has a longer way, none is cut short
+    return len(option.moves) > 2 and len(option.moves) == max(len(o.moves) for o in item.options)
 
 
 def _tells_twice(item: Item, option: Option, following: Item | None) -> bool:
