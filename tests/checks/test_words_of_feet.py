@@ -1,4 +1,4 @@
-"""One word that cannot be: a foot against itself, a side that is not its own, a turn the legs do not allow."""
+"""One word that cannot be: a foot against itself, another side than its own, a turn the legs refuse."""
 
 from __future__ import annotations
 
