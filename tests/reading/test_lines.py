@@ -34,6 +34,13 @@ def _shown(step: Step) -> str:
 
 
 LINES = {
+    "1-2 Pivot 1/2 turn L": "1R 2L<1/2",
+    "L>1-2 1/4 pivot right": "1L 2R>1/4",
+    "1-2 Step R 1/2 turn L": "1R 2L<1/2",
+    "1-4 Step R 1/2 turn L, step R 1/4 turn L": "1R 2L<1/2 3R 4L<1/4",
+    "1-2 Step, half turn": "1R 2L<1/2",
+    "L>1-2 Step 1/2 pivot": "1L 2R>1/2",
+    "1-4 Stomp R twice, walk R, L": "1R. 2R. 3R 4L",
     "1-4 Step R forward, pivot 1/4 left x2": "1R 2L<1/4 3R 4L<1/4",
     "1-4 Step R forward, pivot 1/4 left, twice": "1R 2L<1/4 3R 4L<1/4",
     "1-4 Step R forward, pivot 1/4 left, and again": "1R 2L<1/4 3R 4L<1/4",

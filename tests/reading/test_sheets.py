@@ -34,7 +34,6 @@ ALARMED = {
     "eight/17-canal-number-seven": "a kick ball change whose last step is told as on the spot",
     "eight/18-kettledrum": "a restart told as “RS w3 here”",
     "eight/22-clockmakers-spite": "a step change with the feet in brackets",
-    "nine/03-ropewalk-reel": "a heading’s pivot of a half is held against the quarter of another line",
     "nine/16-clockmakers-elbow": "“A = 32 counts, B = 16 counts” is taken for a total",
     "nine/17-tamarind-lane": "8&1 across the bar before a restart",
     "nine/20-sixpence-short": "a figure’s name, a dash and its steps",

@@ -23,6 +23,7 @@ MARGIN = 0.45  # two readings that cost this alike are a doubt
 _L, _R, _BOTH, _NONE = Foot.LEFT, Foot.RIGHT, Foot.BOTH, Foot.NONE
 _WEIGHTED = {kind: kind.takes_weight for kind in Kind}
 _FOLLOWS = 0.2  # a claim that contradicts is followed a little less readily than overruled,
+_AWRY = 0.2  # less than MARGIN: where a facing depends on it, it is told
 _SWAPPED = 0.5  # the other foot less readily than the one told
 _HIPS = (Kind.BUMP, Kind.ROLL)
 _SWAYS = only(Kind.SWAY)
@@ -175,12 +176,26 @@ def outcomes(weight: Foot, move: Move) -> list[tuple[float, Foot, Kind, int, Foo
         # "bump hips L, taking weight on L": hips that bring the weight across are a sway
         move = replace(move, foot=move.weight, kinds=_SWAYS)
     return [
-        (kind_cost + foot_cost + claim_cost + turn_cost, foot, kind, turn, bears_now, clash + claim)
+        (
+            kind_cost + foot_cost + claim_cost + turn_cost + _awry(move, kind, foot=foot, turn=turn),
+            foot,
+            kind,
+            turn,
+            bears_now,
+            clash + claim,
+        )
         for kind, kind_cost in move.kinds
         for foot, bears, foot_cost, clash in _free_beside(move, kind, _feet(weight, move, kind))
         for claim_cost, bears_now, claim in _claimed(move, bears)
         for turn, turn_cost in move.turns
     ]
+
+
+def _awry(move: Move, kind: Kind, *, foot: Foot, turn: int) -> float:
+    """What it costs that a turn of no told way goes away from the foot it ends on: the legs go towards it."""
+    if move.way_told or kind is not Kind.TURN or not turn or foot not in (_L, _R):
+        return 0.0
+    return 0.0 if (turn > 0) is (foot is _R) else _AWRY
 
 
 _Doing = tuple[Foot, Foot, float, _Clash]  # the foot, who bears the weight after, cost, clashes

@@ -11,7 +11,7 @@ from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import PERHAPS, Item, Move, Option, claiming, only
 from wallwise.reading.ways.figures import figure_options
 from wallwise.reading.ways.kinds import moves_both
-from wallwise.reading.ways.turns import turn_options
+from wallwise.reading.ways.turns import stepped_into, turn_options
 from wallwise.reading.ways.verbs import verb_options
 
 _OUT_OR_IN = frozenset({"out", "in"})
@@ -100,10 +100,19 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         return [_quick_step(act)]
     if act.verb == "turn":
         # the word alone has its turn taken by what follows
-        return turn_options(act, _unwound(act.turn, before)) if act.turn is not None else []
+        if act.turn is None:
+            return []
+        options = turn_options(act, _unwound(act.turn, before))
+        return [*options, stepped_into(options[0])] if _lacks_step(act, before) else options
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _lacks_step(act: Act, before: Act | None) -> bool:
+    """Whether it is a pivot that no step is told before."""
+    told = act.foot is not None or act.feet or (before is not None and before.verb == "step")
+    return act.turn is not None and act.turn.own == "pivot" and not told
 
 
 def _unwound(turn: Turn, before: Act | None) -> Turn:

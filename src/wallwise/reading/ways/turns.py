@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from wallwise.dance.model import Kind
+from wallwise.dance.model import Kind, Place
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import STILL, Move, Option, Turns, claiming, only
 from wallwise.reading.tokens import TURN
@@ -13,6 +13,7 @@ from wallwise.reading.tokens import TURN
 # A turn of no told size, in eighths: a half as a rule, then a quarter.
 _USUAL_SIZES = ((4, 0.6), (2, 0.8), (6, 2.0), (8, 2.0), (1, 2.0))
 _WAY_UNSAID = 0.5
+_STEP_UNSAID = 0.6
 _THREE_QUARTERS = 6  # eighths: from here on people walk a turn round too
 _ZERO = Fraction(0)
 _ONE = Fraction(1)
@@ -57,6 +58,13 @@ def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
         found.append(_walked(base, (_HALF, _HALF), 0.2))
         found.append(_walked(base, (_QUARTER, _HALF, _QUARTER), 0.5))
     return found
+
+
+def stepped_into(pivot: Option) -> Option:
+    """A pivot that no step is told before, with the step forward it takes: "5-6 Pivot 1/2 L"."""
+    step = Move(only(Kind.STEP), place=Place.FORWARD, where=pivot.moves[0][1].where)
+    turned = ((_ONE + at, move) for at, move in pivot.moves)
+    return Option(((_ZERO, step), *turned), _ONE + pivot.counts, pivot.cost + _STEP_UNSAID)
 
 
 def shared(turns: Turns, steps: int) -> list[Turns]:

@@ -16,6 +16,7 @@ _ZERO, _ONE, _TWO = Fraction(0), Fraction(1), Fraction(2)
 _QUICK = Fraction(-1, 2)  # half a beat before the count
 _ELASTIC = frozenset({"drag", "sweep", "roll", "sway", "bump", "hold", "jump", "hitch"})
 _HALF, _LARGE = 4, 6  # eighths of a turn
+_PIVOT_UNSAID = 0.5  # a pivot told in one breath with its step
 _ON_THE_OTHER = 0.3  # "turn 1/2 left hitching R" where R bears the weight: a pivot onto L
 _NOT_TAKEN = 0.5  # "bump L, weight on L" where L bears it already: no weight is taken
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
@@ -114,7 +115,7 @@ def _feet(act: Act, base: Move) -> tuple[Foot | None, ...]:
     if act.times > 1 and len(feet) > 1:
         return feet * act.times
     if act.times > 1 and not act.feet:
-        same = act.verb in GESTURES or act.verb in TWO_FOOTED or act.part in ("heel", "toe", "knee")
+        same = act.verb in (*GESTURES, *TWO_FOOTED, "stomp") or act.part in ("heel", "toe", "knee")
         return (feet[0], *([feet[0] if same else None] * (act.times - 1)))
     return feet
 
@@ -156,6 +157,14 @@ def _taken_onto(act: Act) -> Foot | None:
     return bears if isinstance(bears, Foot) and bears in _ONE_FOOT and act.weight_at is not None else None
 
 
+def _may_pivot(act: Act) -> bool:
+    """Whether a turn told behind a step forward may be a pivot with its own count: "step R 1/2 turn L"."""
+    turn = act.turn
+    if act.verb != "step" or act.feet or act.ing or act.times > 1 or turn is None or turn.eighths is None:
+        return False
+    return act.place in ("", "forward") and turn.start > act.start and turn.eighths <= _HALF
+
+
 def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
     """The ways in which one thing told is two events, or another than its word."""
     if act.parted and act.verb not in ("rock", "step", "ball", "recover"):
@@ -166,6 +175,10 @@ def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
     if act.verb == "rock":
         recover = Move(only(Kind.RECOVER), where=base.where, from_figure="rock")
         yield Option(((_ZERO, first), (_ONE, recover)), _TWO, 0.9)
+    if _may_pivot(act):
+        step = replace(base, turns=STILL, way_told=True)
+        pivot = Move(only(Kind.TURN), turns=base.turns, where=base.where, way_told=base.way_told)
+        yield Option(((_ZERO, step), (_ONE, pivot)), _TWO, _PIVOT_UNSAID)
     onto = _taken_onto(act)
     if onto is not None:
         yield Option(((_ZERO, replace(base, kinds=only(Kind.SWAY), foot=onto)),), _ONE)
