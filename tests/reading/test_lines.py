@@ -34,6 +34,9 @@ def _shown(step: Step) -> str:
 
 
 LINES = {
+    "1-2 Walk, walk (R,L)": "1R 2L",
+    "1-4 Side, together, side, touch (R, L, R, L)": "1R 2L 3R 4L.",
+    "L>1-4 Back, back, back, hitch (L-R-L-R)": "1L 2R 3L 4R.",
     "1-2 Pivot 1/2 turn L": "1R 2L<1/2",
     "L>1-2 1/4 pivot right": "1L 2R>1/4",
     "1-2 Step R 1/2 turn L": "1R 2L<1/2",

@@ -11,6 +11,7 @@ from wallwise.reading.wording import number_of
 
 STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
 _MOST_TIMES = 4
+_SET_OFF = ("(", "[", "-", ":")
 _CLAUSE_ENDS = STOPS | {":", "(", ")", "[", "]", "clock", Word.AND, Word.THEN}
 _LEFT_OUT = ("without", "omitting", "skipping")  # "L to side without the 1/4 turn"
 # What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
@@ -116,12 +117,29 @@ def take_lasts(t: Telling, i: int, token: Token) -> int:
 
 def take_feet(t: Telling, i: int, token: Token) -> int:
     """Feet in a row: "R-L-R"; a second row is danced by an act of its own."""
+    dancing = _danced_by_row(t, i, len(token.value))
+    if dancing:
+        for act, foot in zip(dancing, token.value, strict=True):
+            act.foot, act.foot_at, act.sure = foot, (token.start, token.end), True
+        return i + 1
     t.touch(token)
     if t.act.feet:
         t.flush()
         t.touch(token)
     t.act.feet, t.act.feet_at = token.value, (token.start, token.end)
     return i + 1
+
+
+def _danced_by_row(t: Telling, i: int, feet: int) -> list[Act]:
+    """The acts that a row of feet set off behind them is for: "side, together, side (R, L, R)"."""
+    if t.at(i - 1).text not in _SET_OFF:
+        return []
+    acts = [*t.acts, *([] if t.act.empty else [t.act])]
+    row, before = acts[-feet:], acts[:-feet]
+    fits = len(row) == feet > 1 and all((a.verb or a.place) and a.verb != "hold" for a in row)
+    if not fits or any(a.foot or a.feet or a.figures or a.both or a.label for a in row):
+        return []
+    return row if not before or before[-1].foot or before[-1].feet else []
 
 
 def _counts_figures(t: Telling, i: int) -> bool:
