@@ -291,3 +291,119 @@ def test_no_mark_makes_beats_out_of_order(text: str) -> None:
     if mark is not None:
         assert list(mark.beats) == sorted(set(mark.beats))
         assert 0 <= mark.start < mark.end <= len(text)
+
+
+EIGHT = ["1R", "2L", "3R", "3.5L", "4R", "5L", "6R", "7L", "7.5R", "8L"]
+
+
+def danced(body: str) -> list[str]:
+    """The weight changes of a sheet's only part, as "beat foot"."""
+    steps = read(f"Tin Lantern\n\n{body}\n").dance.parts[0].steps
+    return [f"{float(step.at):g}{step.foot.value}" for step in steps if step.weight]
+
+
+UNSTOPPED = [
+    "1 walk R 2 walk L 3 R fwd & L beside R 4 R fwd 5 rock L fwd 6 recover R 7 L back & R tog 8 L fwd",
+    "Section 1: 1 R fwd 2 L fwd 3 R fwd & L beside R 4 R fwd 5 rock L fwd 6 rec R 7 L back & R tog 8 L fwd",
+    "Sec. 1: 1-2 walk R L 3&4 shuffle fwd R 5-6 rock L fwd recover R 7&8 coaster L",
+    "Section 1: 1-2 Walk R, L, 3&4 shuffle fwd R, 5-6 rock L fwd, recover R, 7&8 coaster L",
+    "1 walk R fwd 2 walk L fwd\n3&4 shuffle R 5-6 rock L fwd recover R\n7 L back & R beside L 8 L fwd",
+    "walk R 1 walk L 2\nR fwd 3 ball L & R fwd 4\nrock L fwd 5 recover R 6 L back 7 ball R & L fwd 8",
+    "walk R L 1-2 shuffle fwd R L R 3&4 rock L fwd recover R 5-6 coaster L R L 7&8",
+    "count 1 walk R count 2 walk L counts 3&4 shuffle R counts 5-6 rock L recover R counts 7&8 coaster L",
+    "1: walk R 2: walk L 3&4: shuffle fwd R 5: rock L fwd 6: recover R 7&8: coaster L",
+    "Walk R, L, then 3&4 shuffle R L R, 5-6 rock L fwd rec, 7&8 coaster L",
+    "With walks: 1 walk R, 2 walk L, 3 R fwd, & L together, 4 R fwd\n5-6 rock L fwd, rec, 7&8 coaster L",
+]
+
+
+@pytest.mark.parametrize("body", UNSTOPPED)
+def test_counts_need_no_stop_before_them(body: str) -> None:
+    """Marks that count on from one to the next are counts, before their steps or behind them."""
+    assert EIGHT == danced(body)
+
+
+NO_COUNTS = {
+    "1-4 Walk forward 3 steps, touch L\n5-8 walk back 3 steps, touch R": "1R 2L 3R 5L 6R 7L",
+    "1-2 Bounce both heels 2 times\n3-4 walk R, L": "1both 2both 3R 4L",
+    "1-2 Step R, turn 1/4 L, weight on L (9:00)\n3-4 walk R, L": "1R 2L 3R 4L",
+}
+
+
+@pytest.mark.parametrize("body", NO_COUNTS)
+def test_numbers_of_steps_times_and_turns_are_no_counts(body: str) -> None:
+    """What says how many or how far does not count on, even where it is the next number."""
+    assert NO_COUNTS[body].split() == danced(body)
+
+
+SOME_COUNTED = [
+    "1-8 walk R, L, shuffle fwd R (3&4), rock L fwd, rec R, coaster L",
+    "1-8 walk R, L (1-2), shuffle fwd R, rock L fwd, rec R, coaster L (7&8)",
+    "1-8 (1-2) walk R, L, (3&4) shuffle fwd R, rock L fwd, rec R, (7&8) coaster L",
+    "walk R, L, shuffle fwd R (3&4), rock L fwd, rec R, coaster L (7&8)",
+    "Section 1\nWalk R, L (1-2), shuffle fwd R (3&4), rock L fwd, rec R, coaster L",
+    "1-2 Walk R, L\nShuffle fwd R 3&4\nRock L fwd, recover R, coaster L 7&8",
+    "walk R, L, shuffle fwd R - 1-2 3&4 - then rock L fwd, rec R, coaster L",
+]
+
+
+@pytest.mark.parametrize("body", SOME_COUNTED)
+def test_a_line_may_count_only_some_of_its_steps(body: str) -> None:
+    """Steps without a count of their own have those that the line leaves to them."""
+    assert EIGHT == danced(body)
+
+
+def test_counts_that_are_told_again_may_run_through_the_part() -> None:
+    """The counts in brackets begin at 1 or at the line's own first count; hours stand among them."""
+    once = "1-8 Walk R, L, shuffle fwd R (3&4), step L fwd, pivot 1/2 R (6), L shuffle fwd (7&8)"
+    for more in ("9-16 walk R, L, shuffle fwd R (11&12)", "9-16 walk R, L, shuffle fwd R (3&4)"):
+        body = f"{once}\n{more}, step L fwd, pivot 1/2 R (12), L shuffle fwd"
+        assert "9R 10L 11R 11.5L 12R 13L 14R 15L 15.5R 16L" == " ".join(danced(body)[10:])
+
+
+def test_a_line_left_out_is_still_missed() -> None:
+    """A mark behind its steps reaches back only where these fill the counts before it."""
+    dance = read("Tin Lantern\n\nWalk R, L (1-2)\nRock L fwd, recover R (5-6)\nCoaster L (7&8)\n").dance
+    assert beats("1 2 5 6 7 15/2 8") == [step.at for step in dance.parts[0].steps if step.weight]
+
+
+LISTED = [
+    "Walk R, L (beats 1 and 2), shuffle R (beats 3 and 4), rock L, rec (beats 5 and 6), shuffle L (7 and 8)",
+    "On counts 1 and 2 walk R, L. On counts 3 and 4 shuffle R.\nOn 5 and 6 rock L, R. On 7 and 8 shuffle L.",
+    "1 and 2 walk R, L\n3 and 4 shuffle R\n5 and 6 rock L back, recover R\n7 and 8 shuffle L",
+    "Counts 1 and 2: walk R, L\nCts 3 and 4: shuffle R\nCts 5 and 6: rock L, rec R\nCts 7 and 8: shuffle L",
+]
+
+
+@pytest.mark.parametrize("body", LISTED)
+def test_and_between_two_counts_is_a_half_beat_only_where_a_step_takes_it(body: str) -> None:
+    """“Beats 9 and 10” are two; in “3 and 4” a shuffle takes the half beat, and a rock step does not."""
+    assert EIGHT == danced(body)
+
+
+OVER_THE_BAR = [
+    "8& shuffle fwd R L\n1 finish shuffle R fwd",
+    "8& shuffle fwd R, L\n1 end of the shuffle, R fwd",
+    "8& start a shuffle forward R, L\n1 finishing the shuffle R forward",
+    "8& coaster R, L\n1 last step of the coaster: R forward",
+]
+
+
+@pytest.mark.parametrize("over", OVER_THE_BAR)
+def test_a_figure_may_be_told_in_two_halves(over: str) -> None:
+    """What ends a figure on the next line's 1 is the one step told there."""
+    eight = "1 R side, 2-3 rock L back rec, 4&5 L chassé (L R L), 6-7 rock R back rec"
+    assert "8R 8.5L 9R 10L 11R" == " ".join(danced(f"{eight}, {over}, 2-3 walk L, R")[8:])
+
+
+NAMED_BEHIND = [
+    "rock back on the right and recover onto the left again, so that is a rocking chair",
+    "rock back on the right and recover onto the left, which makes a rocking chair",
+    "rock back right, recover left; this is called a rocking chair",
+]
+
+
+@pytest.mark.parametrize("told", NAMED_BEHIND)
+def test_a_name_behind_the_steps_is_not_danced_once_more(told: str) -> None:
+    """A sentence that ends in what the steps are called has told them before."""
+    assert "1R 2L 3R 4L" == " ".join(danced(f"1-4 Rock forward right, recover left, {told}"))

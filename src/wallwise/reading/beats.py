@@ -7,6 +7,9 @@ from math import ceil
 
 from wallwise.reading.marks import Mark
 from wallwise.reading.outline import Group, SectionText
+from wallwise.reading.pieces import on_beats
+
+_NONE = 9.0  # the cost of steps that cannot be laid on the beats at all
 
 
 def place_section(
@@ -32,19 +35,27 @@ def place_section(
             waiting.append(group)
             continue
         before = count.last
-        count.take(group, group.written, opens=group is marked[0][0])
+        count.take(group, group.written, opens=group is marked[0][0], waited=bool(waiting))
         if group.beats:
             _fill(waiting, group, before)
             waiting = []
-    if len(waiting) == 1 and waiting[0].lasts:
+    if len(waiting) == 1:
         first = Fraction(count.last // 1 + 1)
-        waiting[0].beats = tuple(first + n for n in range(waiting[0].lasts))
-        count.last = waiting[0].beats[-1]
+        lasts = waiting[0].lasts or _left(section, first - base, usual)
+        waiting[0].beats = tuple(first + n for n in range(lasts))
+        count.last = max([count.last, *waiting[0].beats])
     end = count.last // 1
     if counted and _wraps(*counted[-1]) and end > base:
         end -= 1
         section.wraps = True
     section.counts = end - base + 1
+
+
+def _left(section: SectionText, danced: Fraction, usual: int) -> int:
+    """How many counts a section leaves, of which so many are danced, to steps told last without a mark."""
+    if section.range is not None:
+        return max(0, section.range[1] - section.range[0] + 1 - int(danced))
+    return -int(danced) % usual
 
 
 def _fill(waiting: list[Group], group: Group, before: Fraction) -> None:
@@ -63,8 +74,11 @@ class _Count:
     shift: Fraction
     bar: int
 
-    def take(self, group: Group, mark: Mark, *, opens: bool) -> None:
-        """Place a group by its mark; `opens` says that it is the section's first."""
+    def take(self, group: Group, mark: Mark, *, opens: bool, waited: bool) -> None:
+        """Place a group by its mark.
+
+        `opens` says that it is the section's first, `waited` that steps without a mark stand before it.
+        """
         if mark.floating:
             self.last = self.last // 1 + mark.first
             group.beats = (self.last,)
@@ -72,10 +86,8 @@ class _Count:
         if not opens:
             self._begin_again(mark.first)
         beats = tuple(beat + self.shift for beat in mark.beats)
-        behind = len(beats) == 1 and mark.start > group.start and mark.first.denominator == 1
-        if behind and beats[0] - self.last > 1:
-            # A number behind a line of several steps says how far the count has come.
-            beats = tuple(Fraction(beat) for beat in range(int(self.last // 1) + 1, int(beats[0]) + 1))
+        if mark.start > group.start and beats[0] - self.last > 1 and not waited:
+            beats = _come_to(group.text, self.last, beats)
         step = beats[0] - self.last
         group.beats = beats
         group.gap = step - 1 if step > 1 else min(step, Fraction(0))
@@ -90,6 +102,19 @@ class _Count:
             if 0 < start + bars - self.last <= 1:
                 self.shift += bars
                 return
+
+
+def _come_to(text: str, last: Fraction, beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+    """The beats of steps whose mark stands behind them: all since the `last` where they tell so many.
+
+    A number behind a line of several steps says how far the count has come, and "walk R, L, shuffle R
+    (3&4)" gives the counts of the shuffle alone.
+    """
+    since = *(Fraction(beat) for beat in range(int(last // 1) + 1, ceil(beats[0]))), *beats
+    if len(beats) == 1 and beats[0].denominator == 1:
+        return since
+    own, whole = (min((lay.cost for lay in on_beats(text, some)), default=_NONE) for some in (beats, since))
+    return since if whole < own else beats
 
 
 def _wraps(group: Group, mark: Mark) -> bool:

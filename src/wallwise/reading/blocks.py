@@ -55,8 +55,8 @@ class Block:
 
     @property
     def mark(self) -> Mark | None:
-        """The mark of its first piece."""
-        return self.pieces[0].mark if self.pieces else None
+        """The mark of its first piece that has one."""
+        return next((piece.mark for piece in self.pieces if piece.mark is not None), None)
 
     @property
     def begins(self) -> bool:

@@ -15,15 +15,17 @@ from wallwise.reading.asides import (
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
 from wallwise.reading.headings import announces
-from wallwise.reading.marked import split_marks
+from wallwise.reading.marked import Piece, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.openings import counts_on, halves, has_room, repeats, resets, takes_unmarked
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
-from wallwise.reading.stepwords import known_share
+from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
+_PUNCTUATION = re.compile(r"[\s:.-]*")
+_STEPS = 0.75  # the share of step language of steps without a mark of their own
 _LONGEST_HEADING = 160  # characters
 
 
@@ -50,10 +52,11 @@ def _take_heading_steps(part: PartText, section: SectionText, heading: Line) -> 
     What the heading says behind its last count is no step of any count: it comes back as a remark, unless
     it is an order, which was kept when the heading was met.
     """
-    line = heading.slice(section.heading_at)
+    opened = _PUNCTUATION.match(heading.text, section.heading_at)
+    line = heading.slice(opened.end() if opened is not None else section.heading_at)
     section.from_heading = True
     left = []
-    for piece in split_marks(line.text, None):
+    for piece in _pieces_of_heading(line.text):
         if piece.mark is not None:
             stop = aside_at(line.text, piece.start, piece.end)
             section.groups.append(Group(line, piece.start, stop, piece.mark))
@@ -62,6 +65,16 @@ def _take_heading_steps(part: PartText, section: SectionText, heading: Line) -> 
             left.append(Remark(line, piece.start, piece.end, part.name, last, section.number))
     section.groups = section.groups or [Group(line, 0, len(line.text), None)]
     return left
+
+
+def _pieces_of_heading(text: str) -> list[Piece]:
+    """The pieces of a heading's words: these may begin with a mark where others count on from it."""
+    lead = leading_mark(text)
+    if lead is not None:
+        pieces = split_marks(text, lead)
+        if len(lead.beats) > 1 or sum(piece.mark is not None for piece in pieces) > 1:
+            return pieces
+    return split_marks(text, None)
 
 
 class _Builder:
@@ -226,11 +239,11 @@ class _Builder:
 
     def _take_pieces(self, block: Block) -> None:
         for piece in block.pieces:
-            if piece.mark is None:
-                self._remark(block.line, piece.start)
+            if piece.mark is None and not _tells_steps(block.text[piece.start : piece.end]):
+                self._remark(block.line, piece.start, piece.end)
                 continue
             section = self.section
-            if section is None or resets(section, piece.mark):
+            if section is None or (piece.mark is not None and resets(section, piece.mark)):
                 section = self._open_section()
             self._take_steps(section, block.line, piece.start, end=piece.end, mark=piece.mark)
 
@@ -341,6 +354,17 @@ class _Builder:
             return None
         before = self.part.sections[-2]
         return before.groups[-1] if before.groups else None
+
+
+def _tells_steps(text: str) -> bool:
+    """Whether what stands in a counted line without a mark of its own tells steps all the same.
+
+    What ends in a colon only names what comes behind it.
+    """
+    words = text.strip(" .,;-")
+    if words.endswith(":") or ORDER_WORDS.search(words) or is_about_a_wall(words):
+        return False
+    return aside_at(words, 0, len(words)) > 0 and known_share(words) >= _STEPS and actions_in(words) > 0
 
 
 def _goes_on_with_dance(block: Block) -> bool:

@@ -4,7 +4,8 @@ import re
 from dataclasses import dataclass
 
 from wallwise.glossary.load import words
-from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.marked import split_marks
+from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.wording import ORDINAL_WORDS, any_of, number_of
 
 _HEADING = words()["heading"]
@@ -196,9 +197,19 @@ def _section(text: str) -> Head | None:
 def _range_behind(text: str, rest: int) -> tuple[tuple[int, int] | None, int]:
     """The range after a heading's number ("Section 2 [9-16]: …"), and where the words after it begin."""
     found = _RANGE_BEHIND.match(text[rest:])
-    if found is None or int(found["to"]) - int(found["from"]) < 2:
+    if found is None or int(found["to"]) - int(found["from"]) < 2 or _counts_on(text[rest:], found):
         return None, rest
     return (int(found["from"]), int(found["to"])), rest + found.end()
+
+
+def _counts_on(text: str, counts: re.Match[str]) -> bool:
+    """Whether the counts are only the first of a line that goes on counting ("1-4 vine R, 5-8 vine L")."""
+    mark = leading_mark(text, counts.start("from"))
+    if mark is None or "[" in counts.group() or "(" in counts.group():
+        return False
+    return any(
+        piece.mark is not None and 0 < piece.mark.first - mark.last <= 1 for piece in split_marks(text, mark)
+    )
 
 
 def _bars(text: str) -> Head | None:

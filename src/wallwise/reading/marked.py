@@ -2,9 +2,12 @@
 
 import re
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import pairwise
+from math import ceil
 from typing import NamedTuple
 
+from wallwise.reading.chains import chain
 from wallwise.reading.marks import NUMBER_WORDS, Mark, leading_mark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.wording import any_of
@@ -61,6 +64,7 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
+_WORD = re.compile(r"[A-Za-z]{2}|\b[LR]\b")
 _HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
@@ -91,14 +95,17 @@ def ends_in(text: str, mark: Mark, signs: str) -> bool:
 def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     """The pieces of a line that begins with the mark `lead`; at least one."""
     marks = _marks_in(text, lead)
+    linked = chain(text, lead)
+    if len(linked) > len(marks):
+        if text[linked[-1].end :].strip(" ."):
+            return _with_words_before(_after_marks(linked, len(text)), text)
+        return _before_marks(linked)
     if not marks:
         return [Piece(None, 0, len(text))]
     if _only_numbers(text, marks):
         return _before_marks(marks[1:], begin=marks[0].end)
-    if lead is not None and (inner := _shared_out(text, lead)):
-        return inner
-    if lead is not None and (again := _counted_again(lead, marks[1:], text)):
-        return again
+    if lead is not None and (told := _shared_out(text, lead) or _counted_again(lead, text)):
+        return told
     words_before = text[: marks[0].start].strip(" \t.,;:-([")
     if words_before and known_share(words_before) > 0.2:
         if not text[marks[-1].end :].strip(" .,;:)*"):
@@ -107,8 +114,15 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
             pieces = _before_marks(marks)
             tail = marks[-1].end
             return [*pieces, Piece(None, tail, len(text))] if tail < len(text) else pieces
-    pieces = [Piece(mark, mark.end, after.start) for mark, after in pairwise(marks)]
-    return [*pieces, Piece(marks[-1], marks[-1].end, len(text))]
+    return _with_words_before(_after_marks(marks, len(text)), text)
+
+
+def _with_words_before(pieces: list[Piece], text: str) -> list[Piece]:
+    """The pieces of a line whose marks stand before their steps, with the words before the first of them."""
+    mark = pieces[0].mark
+    if mark is None or _WORD.search(text, 0, mark.start) is None:
+        return pieces
+    return [Piece(None, 0, mark.start), *pieces]
 
 
 def count_behind(text: str) -> Counted | None:
@@ -164,6 +178,12 @@ def _before_marks(marks: list[Mark], *, begin: int = 0) -> list[Piece]:
     return [Piece(mark, start, mark.start) for mark, start in zip(marks, starts, strict=False)]
 
 
+def _after_marks(marks: list[Mark], end: int) -> list[Piece]:
+    """Pieces each of which follows its mark, the last up to `end`."""
+    pieces = [Piece(mark, mark.end, after.start) for mark, after in pairwise(marks)]
+    return [*pieces, Piece(marks[-1], marks[-1].end, end)]
+
+
 def _shared_out(text: str, lead: Mark) -> list[Piece]:
     """The pieces of a line that gives each beat of its mark once more: "3e&a: R heel (3), beside (e) ...".
 
@@ -185,29 +205,65 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
     return [Piece(mark, mark.end, end) for mark, end in zip(marks, ends, strict=True)]
 
 
-def _counted_again(lead: Mark, inner: list[Mark], text: str) -> list[Piece]:
-    """The pieces of a line that counts its eight once more in brackets ("17-24 R shuffle (1&2), …").
+def _counted_again(lead: Mark, text: str) -> list[Piece]:
+    """The pieces of a line that counts its own counts once more in brackets ("17-24 R shuffle (1&2), …").
 
-    One piece where the brackets leave counts out; none where they say something else.
+    Counts that no bracket tells belong to the steps told up to the next one; none where the brackets say
+    something else.
     """
-    within = all(mark.first <= len(lead.beats) and text[mark.start] in "[(" for mark in inner)
-    if not inner or not within or not lead.ranged or len(lead.beats) < _EIGHT_LINE:
+    inner = _ascending([m for m in _bracketed_marks(text, lead) if not m.floating])
+    if not inner or not lead.ranged or len(lead.beats) < _EIGHT_LINE:
         return []
-    counted = {beat // 1 for mark in inner for beat in mark.beats}
-    if len(counted) < len(lead.beats):
-        return [Piece(lead, lead.end, len(text))]
-    shift = lead.first - 1 if inner[0].first == 1 else 0
-    shifted = [replace(mark, beats=tuple(beat + shift for beat in mark.beats)) for mark in inner]
-    return _before_marks(shifted, begin=lead.end)
+    shift = lead.first - 1 if inner[0].first < lead.first else 0
+    marks = [replace(mark, beats=tuple(beat + shift for beat in mark.beats)) for mark in inner]
+    if marks[-1].last > lead.last:
+        return []
+    if not text[lead.end : marks[0].start].strip():
+        follow = [*(mark.first for mark in marks[1:]), lead.last + 1]
+        marks = [
+            replace(m, beats=(*m.beats, *_between(m.last, up_to)))
+            for m, up_to in zip(marks, follow, strict=True)
+        ]
+        return _after_marks(marks, len(text))
+    before = [lead.first - 1, *(mark.last for mark in marks)]
+    filled = [
+        replace(m, beats=(*_between(last, m.first), *m.beats)) for last, m in zip(before, marks, strict=False)
+    ]
+    pieces = _before_marks(filled, begin=lead.end)
+    left, tail = _between(marks[-1].last, lead.last + 1), marks[-1].end
+    return [*pieces, Piece(Mark(left, tail, tail), tail, len(text))] if left else pieces
+
+
+def _bracketed_marks(text: str, lead: Mark) -> list[Mark]:
+    """The marks in brackets behind the mark of a line; an hour that ends the line is none."""
+    places = (found.start() for found in _BRACKETED.finditer(text, lead.end))
+    marks = [mark for place in places if (mark := leading_mark(text, place)) is not None]
+    if marks and _tells_facing(text, marks[-1]):
+        marks.pop()
+    return marks
+
+
+def _ascending(marks: list[Mark]) -> list[Mark]:
+    """The marks if each begins after the one before; else those of several beats, as the others are hours."""
+    for some in (marks, [mark for mark in marks if len(mark.beats) > 1]):
+        if all(a.last < b.first for a, b in pairwise(some)):
+            return some
+    return []
+
+
+def _between(last: Fraction, first: Fraction) -> tuple[Fraction, ...]:
+    """The whole beats after one beat and before another."""
+    return tuple(Fraction(beat) for beat in range(int(last // 1) + 1, ceil(first)))
 
 
 def _is_set_off(text: str, mark: Mark) -> bool:
-    """Whether a bracket, a colon or "on" sets a mark off from the words before it."""
+    """Whether brackets, a colon, dashes or "on" set a mark off from the words before it."""
     if _SPOKEN.match(text, mark.start):
         return True
     if text[mark.start : mark.start + 2].strip().startswith(("(", "[")):
         return True
-    return text[: mark.start].rstrip().endswith(":") or text[mark.start : mark.start + 1] == ":"
+    before, own = text[: mark.start].rstrip(), text[mark.start : mark.end].strip()
+    return before.endswith(":") or own.startswith(":") or (before.endswith(" -") and own.endswith("-"))
 
 
 def _only_numbers(text: str, marks: list[Mark]) -> bool:

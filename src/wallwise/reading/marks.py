@@ -28,6 +28,8 @@ _TOKEN = re.compile(
     re.IGNORECASE,
 )
 _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
+_COUNTS_OF = re.compile(r"(?:counts|cts|beats)\b", re.IGNORECASE)  # of several: "beats 9 and 10" are two
+_AND = re.compile(r"\band\b", re.IGNORECASE)
 _NOT_COUNTS = re.compile(
     r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|beats?|walls?|times|bars?"
     r"|seconds?|secs?|degrees?|more|count)\b",
@@ -54,7 +56,8 @@ class Mark:
 
     `ranged` is whether some beats were not written out (``1-4``).  Beats that a mark wraps
     into the next bar (``8&1``) go on counting (8, 8 1/2, 9).  A `floating` mark is a share alone
-    (``&``), whose beat is the one before it.
+    (``&``), whose beat is the one before it.  `listed` is whether its halves were told by "and", which
+    may only join the counts of a list ("on 3 and 4").
     """
 
     beats: tuple[Fraction, ...]
@@ -62,6 +65,7 @@ class Mark:
     end: int
     ranged: bool = False
     floating: bool = False
+    listed: bool = False
 
     @property
     def first(self) -> Fraction:
@@ -102,7 +106,15 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
         return None  # "2x", "1st"
     if _NOT_COUNTS.match(text, tail.end()):
         return None
-    return Mark(beats, start, tail.end(), ranged)
+    listed = _AND.search(text, lead.end(), end) is not None
+    if listed and _COUNTS_OF.search(lead.group()):
+        beats = whole_of(beats)
+    return Mark(beats, start, tail.end(), ranged, listed=listed)
+
+
+def whole_of(beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+    """The beats that are no half nor another share."""
+    return tuple(beat for beat in beats if beat.denominator == 1)
 
 
 def _share_alone(text: str, start: int) -> Mark | None:

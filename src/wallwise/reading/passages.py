@@ -9,6 +9,7 @@ from fractions import Fraction
 from wallwise.reading.beats import place_section
 from wallwise.reading.claims import claim_before
 from wallwise.reading.layout import Layout
+from wallwise.reading.marks import whole_of
 from wallwise.reading.outline import Group, PartText, SectionText
 from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import Passage
@@ -50,6 +51,8 @@ def _marked(section: SectionText, group: Group, before: list[Passage]) -> Passag
     """A piece under a count mark."""
     acts = items_in(group.text)[1]
     layouts = list(on_beats(group.text, group.beats))
+    if group.written is not None and group.written.listed:
+        layouts += on_beats(group.text, whole_of(group.beats))
     same = same_of(acts)
     if same is not None and (not layouts or layouts[0].cost > _UNSURE):
         first = group.beats[0]

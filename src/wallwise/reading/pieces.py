@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 from functools import lru_cache
+from math import ceil
 
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.layout import Layout, on_slots, on_time
@@ -21,6 +22,7 @@ LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps h
 _REMEMBERED = 8192  # pieces: a hundred sheets or so
 _MOST_LAYOUTS = 8
 _TOO_DEAR = 2.2  # above the cheapest layout
+_UNFIT = 1.0  # what costs more on the beats written out leaves some of them to the figures
 _NO_READING = 4.0  # what costs more is not what the text says
 
 
@@ -41,7 +43,16 @@ def on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
         # the mark says which counts there are: no quick step between them is left to the body
         counted = [item for item in items if item.act.verb != "and"]
         layouts = layouts + on_time(counted, beats[0], Fraction(len(beats)))
+    elif not whole and (not layouts or layouts[0].cost > _UNFIT):
+        span = Fraction(ceil(beats[-1] + Fraction(1, 2)) - beats[0] // 1)
+        layouts = layouts + [lay for lay in on_time(items, beats[0], span) if _dances_shares(lay, beats)]
     return tuple(layouts)
+
+
+def _dances_shares(layout: Layout, beats: tuple[Fraction, ...]) -> bool:
+    """Whether every beat that a mark divides is divided so: figures may divide others of themselves."""
+    danced = {at for at, _ in layout.moves}
+    return all(beat in danced for beat in beats if beat.denominator > 1)
 
 
 @lru_cache(maxsize=_REMEMBERED)

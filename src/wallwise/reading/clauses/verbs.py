@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from wallwise.dance.model import Kind
 from wallwise.glossary.entry import Figure
 from wallwise.glossary.lexicon import Word
+from wallwise.glossary.load import words
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.stops import STOPS
 from wallwise.reading.clauses.telling import Telling
 from wallwise.reading.tokens import Token
+from wallwise.reading.wording import any_of
 
 # Done by the free foot while the other turns.
 _FREE_FOOT = ("hitch", "sweep", "kick", "flick", "hook", "touch", "point", "brush", "drag")
@@ -27,6 +31,9 @@ _PLACED_VERBS = (
     "rock", "step", "touch", "point", "kick", "close", "lock", "ball", "stomp", "drag", "sway",
 )  # fmt: skip
 _STEPS = ("step", "close", "cross", "recover", "rock", "stomp")
+_NAMING = re.compile(
+    rf"\b{any_of([*words()['naming']['named'], *words()['naming']['ended']])}(?:\s(?:an?|the|your))?$"
+)
 _WITH_ENDS = STOPS | {"clock", "(", ")", "[", "]", ":", Word.THEN, Word.AND, Word.TURN, Word.WEIGHT}
 
 
@@ -224,7 +231,19 @@ def take_figure(t: Telling, i: int, token: Token) -> int:
     t.act.verb = ""
     t.act.figures = token.value
     t.touch(token)
+    if _is_only_named(t, i):
+        t.act.label = True
+        t.flush()
     return i + 1
+
+
+def _is_only_named(t: Telling, i: int) -> bool:
+    """Whether a name stands for steps told beside it: "…, that is a jazz box", "finish the shuffle R"."""
+    said: list[str] = []
+    while t.word(i - 1) in (Word.IGNORE, Word.RELATION):
+        i -= 1
+        said.insert(0, t.at(i).text)
+    return bool(said) and _NAMING.search(" ".join(said)) is not None
 
 
 def _is_mere_step(act: Act) -> bool:
