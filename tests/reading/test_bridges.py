@@ -52,7 +52,7 @@ def test_a_bridge_begins_and_ends_as_the_wall_stands(bridge: str) -> None:
 )
 def test_a_change_is_told_behind_what_it_is_for(told: str, steps: str) -> None:
     """Where a change is *for* a wall or a restart, its steps follow the colon."""
-    assert changed_to(told) == steps
+    assert changed_to(told).words == steps
 
 
 def test_what_a_change_leaves_out_is_not_danced() -> None:

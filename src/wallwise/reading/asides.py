@@ -5,7 +5,7 @@ import re
 from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
-from wallwise.reading.wording import ORDER_WORDS, any_of
+from wallwise.reading.wording import ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -19,10 +19,10 @@ _HEADER_LINE = re.compile(
 )
 _COUNTED = re.compile(r"\bcounted\b|\bcount it\b", re.IGNORECASE)
 _ASIDE = re.compile(
-    r"""
+    rf"""
     [\[(*\u2022>\s~-]*\b(?:
-        (?:(?:two|one|first|second|2nd|1st)[ ])?re-?starts?\b(?![ ]of)
-      | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{0,25}?:?
+        (?:(?:two|one|first|second|2nd|1st|w\d{{1,2}}:?)[ ])?{RESTART}\b(?![ ]of)
+      | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?)\b(?!ly)[^,;]{{0,25}}?:?
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending

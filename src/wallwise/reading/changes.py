@@ -1,19 +1,58 @@
 """Step changes: what a restart or a wall dances instead of the steps as written."""
 
 import re
+from typing import NamedTuple
 
-_CHANGES = re.compile(r"\b(?:chang|replac|substitut)\w*|\binstead\b", re.IGNORECASE)
+from wallwise.reading.marks import Mark, leading_mark
+from wallwise.reading.stepwords import actions_in, known_share
+
+_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b", re.IGNORECASE)
 # "A change for wall 5: …" does not say yet what it changes to.
 _OF_WHAT = r"\s+(?:the\s+|this\s+)?(?:re-?start|tag|bridge|wall|\d|last|first|final|count)"
-_CHANGED_TO = re.compile(
-    rf"""
-    \b(?:chang|replac|substitut)\w*\b[^:]*?(?:\b(?:to|with|by|for(?!{_OF_WHAT}))\b\s*:?|:(?!\d))\s*(?P<new>\S.*)
-    | \binstead\b[^:]*:(?!\d)\s*(?P<instead>\S.*)
-    """,
-    re.IGNORECASE | re.VERBOSE,
+_WAYS = (
+    re.compile(
+        rf"""
+        \b(?:chang|replac|substitut)\w*\b[^:]*?
+        (?:\b(?:to|with|by|for(?!{_OF_WHAT}))\b\s*:?|:(?!\d))\s*(?P<new>\S.*)
+        """,
+        re.IGNORECASE | re.VERBOSE,
+    ),
+    re.compile(r"\bbecom\w*\s*:?\s*(?P<new>\S.*)", re.IGNORECASE),
+    re.compile(r"\binstead\b[^:]*:(?!\d)\s*(?P<new>\S.*)", re.IGNORECASE),
+    re.compile(
+        r"\binstead\s+of\s+(?:the\s+)?(?:counts?\s+|beats?\s+)?\d[\d\s&,-]*(?:of\s+\w+(?:\s+\d+)?\s*)?[,:-]?\s*"
+        r"(?:do|dance)?\s*(?P<new>[A-Za-z].*)",
+        re.IGNORECASE,
+    ),
 )
-_WORDS = re.compile(r"[A-Za-z]{4}")
-_END = re.compile(r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?restart\b")
+# "… but touch L beside R instead", "dance 24 counts, touch L on count 8 instead of stepping"
+_BEFORE_INSTEAD = re.compile(
+    r"(?:^|[,;:.(]|\s-|\bbut|\bthen|\band|\bwith)\s+(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?instead\b",
+    re.IGNORECASE,
+)
+_COUNTS = re.compile(
+    r"\b(?:counts?|cts?|beats?|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
+    re.IGNORECASE,
+)
+_SPOKEN = re.compile(r"\s+on\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
+_END = re.compile(
+    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|start\s+again|begin\s+again|go\s+again)\b"
+)
+_STEPS = 0.6  # the share of step language of words that tell a step without a verb
+
+
+_SAYS_SO = re.compile(
+    r"\bsteps?\s+changes?\b|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
+    r"|\b(?:replac|substitut)\w*",
+    re.IGNORECASE,
+)
+
+
+class Change(NamedTuple):
+    """The steps that a step change brings, as told, and the counts that it names; no words for no steps."""
+
+    words: str
+    counts: Mark | None = None
 
 
 def change_at(text: str) -> int | None:
@@ -22,8 +61,36 @@ def change_at(text: str) -> int | None:
     return found.start() if found else None
 
 
-def changed_to(text: str) -> str:
-    """The steps that a step change brings, as told ("… count 8 to: step L beside R"); empty for none."""
-    told = [found for verb in _CHANGES.finditer(text) if (found := _CHANGED_TO.match(text, verb.start()))]
-    new = [steps for found in told if _WORDS.search(steps := found["new"] or found["instead"])]
-    return _END.split(new[-1])[0].strip(" -.;)\"'") if new else ""
+def says_it_changes(text: str) -> int | None:
+    """Where a text says for certain that steps are changed, even if not to which; None where it does not."""
+    found = _SAYS_SO.search(text)
+    return found.start() if found else None
+
+
+def changed_to(text: str) -> Change:
+    """What a step change brings ("… count 8 to: step L beside R")."""
+    for verb in reversed(list(_CHANGES.finditer(text))):
+        for way in _WAYS:
+            found = way.match(text, verb.start())
+            if found is not None and (new := _steps(found["new"])):
+                return Change(new, _counts_named(text, found.start("new")))
+    found = _BEFORE_INSTEAD.search(text)
+    if found is None:
+        return Change("")
+    new = _steps(found["new"])
+    spoken = _SPOKEN.search(new)
+    if spoken is not None and (mark := leading_mark(new, spoken.end())) is not None:
+        return Change(new[: spoken.start()], mark)
+    return Change(new, _counts_named(text, found.start("new")) if new else None)
+
+
+def _steps(words: str) -> str:
+    """The words up to where the steps end; empty where they tell of none."""
+    words = _END.split(words)[0].strip(" -.;\"'")
+    return words if actions_in(words) or known_share(words) >= _STEPS else ""
+
+
+def _counts_named(text: str, end: int) -> Mark | None:
+    """The counts that are said to change, told last before `end`."""
+    marks = [leading_mark(found["mark"].strip()) for found in _COUNTS.finditer(text, 0, end)]
+    return marks[-1] if marks else None

@@ -12,7 +12,7 @@ from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText, Remark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tokens import TURN, WALLS
-from wallwise.reading.wording import ORDINAL_WORDS, number_of
+from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
 NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
@@ -28,7 +28,7 @@ _WALLS = re.compile(
             \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+(?!one\b)|on\s+|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
-    )\b
+    )\b(?!\s*(?:counts?|beats?)\b)
     | \b(?P<nth>
         {NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{NTH})*
     )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
@@ -37,9 +37,9 @@ _WALLS = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _KIND = re.compile(
-    r"""
+    rf"""
     \b(?P<restart>
-        re-?starts? | re-?starting | rs(?=[ ]+(?:on[ ]+)?w(?:all)?[ ]?\d)
+        {RESTART}
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
       | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
@@ -64,7 +64,13 @@ _COUNTS = re.compile(
       | @
     )\s+
         (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
+        (?:1\s*(?:-|to|thru|through|until)\s*)?
         (?P<danced>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
+    | \b(?:counts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
+    | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
+        (?:\s*[:=]\s*\(?|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
+        (?:1\s*-\s*)?
+        (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
     | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
     | \bcounts?\s*(?P<count>\d{{1,3}})\b
     | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
@@ -77,11 +83,13 @@ _COUNTS = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_NUMBERED = ("danced", "upto", "listed", "counts", "count")  # groups whose number is the counts themselves
 _CLOCK = re.compile(
     r"""
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
-    | \b(?:facing|face)\s+(?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))
+    | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on)\s+
+        (?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
     | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
     | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall
@@ -148,9 +156,9 @@ class Named:
         text, line = self.remark.line.text, self.remark.line
         for clock in self.clocks:
             begin = max(self.remark.start, clock.start - _CLAUSE)
-            told = _STARTS_FACING.search(text[begin : clock.start])
+            told = _starts_at(text[begin : clock.start])
             if told is not None:
-                before = [wall for wall, at in self.walls if at <= begin + told.start()]
+                before = [wall for wall, at in self.walls if at <= begin + told]
                 if before:
                     yield before[-1], clock.facing, line.span(clock.start, clock.end)
 
@@ -166,7 +174,13 @@ class Named:
         if not (at <= clock.start < until or len(self.walls) == 1 or not begin <= at < end):
             return False
         told = self.remark.line.text[max(begin, clock.start - _CLAUSE) : clock.start]
-        return not _STARTS_FACING.search(told)
+        return _starts_at(told) is None
+
+
+def _starts_at(before: str) -> int | None:
+    """Where the words before a clock begin to say that a wall starts with it; None where they do not."""
+    found = _STARTS_FACING.search(before)
+    return None if found is None or _CLOCK.search(found.group()) else found.start()
 
 
 def names_in(remark: Remark) -> Named:
@@ -249,12 +263,12 @@ def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def is_exact(counts: re.Match[str]) -> bool:
     """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
-    return bool(counts["danced"] or counts["section"] or counts["nth"])
+    return bool(counts["danced"] or counts["upto"] or counts["section"] or counts["nth"])
 
 
 def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | None:
     """The counts of the main part that a phrase means ("24 counts", "section 2"); None for too many."""
-    told = counts["danced"] or counts["counts"] or counts["count"]
+    told = next((counts[name] for name in _NUMBERED if counts[name]), None)
     if told:
         return Fraction(int(told))
     if counts["spelt"]:

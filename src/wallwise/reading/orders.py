@@ -21,6 +21,7 @@ from wallwise.reading.restart_orders import RestartOrder, restarts_told
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
+from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind
 
 _SENTENCE_END = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
 _SHORTENED = re.compile(r"\b(?:no|approx|secs?|st)\.$")
@@ -78,6 +79,8 @@ class _Reader:
         for stretch in _stretches(remark):
             named = names_in(stretch)
             self._note_starts(named)
+            if self._read_list(stretch, extra):
+                continue
             changes = change_at(stretch.text) is not None
             own = named.kind = _kind_of(named, extra)
             if not own and not (named.walls or changes or (named.clocks and walls)):
@@ -91,16 +94,29 @@ class _Reader:
                 self._take_no_order(named, in_header=in_header)
                 continue
             kind = named.kind
-            if kind == "restart" and not own and named.clocks and not named.counts:
+            if not own and kind == "restart" and named.clocks and not named.counts:
                 self._claim_facings(named)
-            elif named.walls:
+            else:
                 self._order(named, extra)
-            elif own and extra is None and not in_header:
+            if own and not named.walls and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _read_list(self, stretch: Remark, extra: PartText | None) -> bool:
+        """Whether a stretch lists what is danced of several walls; add what it orders of each."""
+        items = by_wall(stretch.line.text, stretch.start, stretch.end)
+        lead = names_in(replace(stretch, end=items[0][0])).kind if items else ""
+        for start, end in items:
+            named = names_in(replace(stretch, start=start, end=end))
+            named.kind = named.kind or lead
+            named.kind = listed_kind(named, self.main)
+            self._order(named, extra)
+        return bool(items)
 
     def _take_no_order(self, named: Named, *, in_header: bool) -> None:
         """Facings of restarts told before; what else is told of a wall is kept as unread."""
         self._claim_facings(named)
+        if is_whole(named, self.main):
+            return
         if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
             self.orders.unread.append(named.remark)
 
@@ -160,9 +176,26 @@ def _is_credit(text: str) -> bool:
 
 def _stretches(remark: Remark) -> Iterator[Remark]:
     """The sentences of a remark, cut once more where one orders both a tag and a restart."""
-    for start, end in _sentences(remark.text):
+    for start, end in _together(remark):
         for a, b in by_kind(remark.line.text, remark.start + start, remark.start + end):
             yield replace(remark, start=a, end=b)
+
+
+def _together(remark: Remark) -> Iterator[tuple[int, int]]:
+    """The sentences; one that tells of a wall goes with those behind it, up to what says that it restarts."""
+    begin = end = 0
+    opened = False
+    for start, stop in _sentences(remark.text):
+        named = names_in(replace(remark, start=remark.start + start, end=remark.start + stop))
+        if opened and (named.walls or named.kind == "tag"):
+            yield begin, end
+            opened = False
+        begin, end = (begin if opened else start), stop
+        opened = not named.kind and (opened or bool(named.walls))
+        if not opened:
+            yield begin, end
+    if opened:
+        yield begin, end
 
 
 def _sentences(text: str) -> Iterator[tuple[int, int]]:
@@ -191,7 +224,7 @@ def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
         held.after_span = held.after_span or order.after_span
         if held.faces is None:
             held.faces, held.faces_span = order.faces, order.faces_span
-        held.change = held.change or order.change
+        held.change, held.changing = held.change or order.change, held.changing or order.changing
         # It goes to the end: a restart told next without its counts is rather one of the others.
         merged.remove(held)
         merged.append(held)

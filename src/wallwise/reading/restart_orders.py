@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from wallwise.dance.model import Span
-from wallwise.reading.changes import change_at, changed_to
+from wallwise.reading.changes import change_at, changed_to, says_it_changes
 from wallwise.reading.cuts import left_out
 from wallwise.reading.naming import Named, counts_meant, is_exact
 from wallwise.reading.outline import PartText, Remark
@@ -33,6 +33,7 @@ class RestartOrder:
     span: Span = NOWHERE
     after_span: Span | None = None
     change: Remark | None = None
+    changing: tuple[int, ...] = ()  # walls, this among them, on one or more of which steps are said to change
     faces_twice: bool = False  # two clocks are told; which is the restart's is not certain
 
     def claim(self, faced: tuple[int, Span] | None) -> None:
@@ -46,10 +47,12 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
     counts = _counts_told(named, main)
     here = _here(named, main, counted=bool(counts))
     cut = left_out(named.text, main)
-    change = named.remark if changed_to(named.text) else None
+    change = named.remark if changed_to(named.text).words else None
+    changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
         order = RestartOrder(wall, here, span=named.span, change=change)
+        order.changing = changing if wall in changing else ()
         if here is None and counts:
             order.after, told = _nearest(counts, i, walls=len(named.walls), at=at)
             order.after_span = named.remark.line.span(*told.span())
@@ -63,10 +66,28 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
     return orders
 
 
-def beat_here(remark: Remark) -> Fraction | None:
-    """The beat that a remark stands behind; None where it stands behind none."""
+def _changing(named: Named) -> tuple[int, ...]:
+    """The walls of which a step change is told: those named last before it, else all that are named."""
+    told = says_it_changes(named.text)
+    if told is None:
+        return ()
+    before = [at for _, at in named.walls if at <= named.remark.start + told]
+    return tuple(wall for wall, at in named.walls if not before or at == before[-1])
+
+
+def beat_here(remark: Remark, main: PartText | None) -> Fraction | None:
+    """The count of the main part that a remark stands behind; None where it stands behind none.
+
+    What runs over the end of its section ("8&1") is cut at the end: its last step is the dance's own first.
+    """
     group = remark.group
-    return Fraction(group.beats[-1] // 1) if group is not None and group.beats else None
+    section = next((s for s in main.sections if any(g is group for g in s.groups)), None) if main else None
+    if group is None or section is None:
+        return None
+    end = section.base + section.counts - 1
+    if not group.beats:
+        return end if group is section.groups[-1] else None
+    return min(Fraction(group.beats[-1] // 1), end)
 
 
 def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
@@ -93,7 +114,7 @@ def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | N
     """The beat the stretch stands behind, where it says "here" or counts nothing."""
     if counted and not _HERE.search(named.text):
         return None
-    here = beat_here(named.remark)
+    here = beat_here(named.remark, main)
     past_end = here is not None and main is not None and here >= main.counts
     return None if past_end and not counted else here
 

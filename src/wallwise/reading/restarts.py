@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wallwise.dance.model import Restart, Step
-from wallwise.reading.changes import changed_to
+from wallwise.reading.changes import Change, changed_to
 from wallwise.reading.goals import inside_goal
+from wallwise.reading.layout import Layout
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import leading_mark
-from wallwise.reading.pieces import few, items_in, on_beats
+from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import Reading
 from wallwise.reading.restart_orders import RestartOrder
 from wallwise.reading.solve import solve
@@ -24,7 +25,10 @@ def restarts_of(reading: Reading) -> tuple[Restart, ...]:
     for order in reading.orders.restarts:
         if order.after is not None:
             change, start = _change(reading, order, order.after)
-            found.append(Restart(order.wall, order.after, change, start, order.span))
+            after = order.after
+            if start is not None and start > after:  # "dance 15 counts, then touch L on count 16"
+                after = Fraction(change[-1].at // 1)
+            found.append(Restart(order.wall, after, change, start, order.span))
     return tuple(found)
 
 
@@ -32,9 +36,10 @@ def _change(
     reading: Reading, order: RestartOrder, after: Fraction
 ) -> tuple[tuple[Step, ...], Fraction | None]:
     """The steps that replace the last ones before a restart, and their first beat; none where none are."""
-    words = changed_to(order.change.text) if order.change is not None else ""
-    groups = _on_part_beats(reading, after, words) if words else []
-    layouts = [few(on_beats(text, beats)) for text, beats in groups]
+    if order.change is None:
+        return (), None
+    groups = _on_part_beats(reading, after, changed_to(order.change.text))
+    layouts = [few([*on_beats(text, beats), *_filling(text, beats)]) for text, beats in groups]
     if not layouts or not all(rows and rows[0].moves for rows in layouts):
         return (), None
     start = groups[0][1][0]
@@ -42,13 +47,28 @@ def _change(
     return tuple(step_of(event) for event in solve(layouts, goal).events), start
 
 
-def _on_part_beats(reading: Reading, after: Fraction, words: str) -> _Placed:
-    """The words of a change on the part's beats: by their own count marks, else just before the cut."""
-    marked = _by_marks(words, base=_base_before(reading, after), after=after)
+def _filling(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
+    """The ways to fill the counts of these beats with the steps, for a figure told for them all."""
+    counts = beats[-1] // 1 - beats[0] // 1 + 1
+    return in_time(text, Fraction(beats[0] // 1), Fraction(counts)) if len(beats) > 1 else ()
+
+
+def _on_part_beats(reading: Reading, after: Fraction, change: Change) -> _Placed:
+    """The words of a change on beats: by count marks, the counts it names, else just before the cut."""
+    base = _base_before(reading, after)
+    marked = _by_marks(change.words, base=base, after=after)
     if marked:
         return marked
-    steps = sum(1 for item in items_in(words)[0] if item.options)
-    return [(words, tuple(after - steps + 1 + i for i in range(steps)))] if steps else []
+    if change.words and change.counts is not None:
+        return [(change.words, _of_part(change.counts.beats, base=base, after=after))]
+    steps = sum(1 for item in items_in(change.words)[0] if item.options) if change.words else 0
+    return [(change.words, tuple(after - steps + 1 + i for i in range(steps)))] if steps else []
+
+
+def _of_part(beats: tuple[Fraction, ...], *, base: Fraction, after: Fraction) -> tuple[Fraction, ...]:
+    """Beats of the part for those counted in the section of the cut or, past it, through the part."""
+    shift = base if beats[-1] + base <= after + 1 else Fraction(0)
+    return tuple(beat + shift for beat in beats)
 
 
 def _base_before(reading: Reading, after: Fraction) -> Fraction:
@@ -67,6 +87,5 @@ def _by_marks(words: str, *, base: Fraction, after: Fraction) -> _Placed:
             continue
         beats = (last // 1 + mark.first,) if mark.floating else mark.beats
         last = beats[-1]
-        shift = base if last + base <= after + 1 else Fraction(0)
-        groups.append((words[piece.start : piece.end].strip(" -"), tuple(beat + shift for beat in beats)))
+        groups.append((words[piece.start : piece.end].strip(" -"), _of_part(beats, base=base, after=after)))
     return groups

@@ -86,9 +86,9 @@ def _size(named: Named, main: PartText | None, extra: PartText | None) -> tuple[
         inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
         sizes = [size for told in _SIZE.findall(text) if (size := int(told)) != inside]
         return (sizes[0] if sizes else None), inside
-    sized = _SIZED.search(text)
-    counts = number_of(sized[1]) if sized else None
-    here = beat_here(named.remark)
+    told = [number_of(sized[1]) for sized in _SIZED.finditer(text)]
+    counts = next((size for size in told if main is None or size != main.counts), None)
+    here = beat_here(named.remark, main)
     if _HERE.search(text) and extra is None and here is not None and main is not None and here < main.counts:
         return counts, here
     return counts, None

@@ -26,5 +26,16 @@ def number_of(word: str) -> int | None:
     return int(digits.group()) if digits else _NUMBERS.get(word.lower().replace("-", " "))
 
 
+_ORDER = words()["order"]
+_SHORT = any_of(_ORDER["restart_short"])
+_TOLD_WITH = (
+    rf"(?:[:@-]|(?:on|in|at|during|after|here|walls?|wls?|w\s?\d|{any_of(ORDINAL_WORDS)}|\d\w{{0,3}})\b)"
+)
+# "Restart", "RS w3", "RST here", "w3: RS"; to be followed by an end of word.
+RESTART = (
+    rf"(?:{any_of(sorted(_ORDER['restart'], key=len, reverse=True))}"
+    rf"|{_SHORT}(?=\s*{_TOLD_WITH})|(?:(?<=w\d\s)|(?<=w\d:\s)|(?<=\bhere\s)){_SHORT}"
+    rf"|(?<=\d\s){_SHORT}(?=\s*(?:[,;.)]|$)))"
+)
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
-ORDER_WORDS = re.compile(rf"\b(?:{any_of(words()['order']['words'])}\b|rs[ ]w\d)", re.IGNORECASE)
+ORDER_WORDS = re.compile(rf"\b(?:{RESTART}|{any_of(_ORDER['words'])})\b", re.IGNORECASE)

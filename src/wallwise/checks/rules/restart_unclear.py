@@ -13,7 +13,9 @@ from wallwise.reading.restart_orders import RestartOrder
 def _find(reading: Reading) -> Iterator[Finding]:
     yield from _no_count(reading.orders)
     yield from _told_twice(reading.orders)
+    yield from _unknown_change(reading)
     yield from _no_wall(reading.orders)
+    yield from _no_steps(reading)
     yield from _unread(reading.orders)
     yield from _never_called(reading)
 
@@ -40,6 +42,16 @@ def _told_twice(orders: Orders) -> Iterator[Finding]:
             )
 
 
+def _unknown_change(reading: Reading) -> Iterator[Finding]:
+    changed = {restart.wall for restart in reading.dance.restarts if restart.change}
+    for order in reading.orders.restarts:
+        if order.changing and not changed.intersection(order.changing):
+            yield RULE.on(
+                order.span,
+                f"The restart on wall {order.wall} is said to change steps, but to which could not be read.",
+            )
+
+
 def _no_wall(orders: Orders) -> Iterator[Finding]:
     if orders.restarts or orders.tags:
         return
@@ -48,6 +60,16 @@ def _no_wall(orders: Orders) -> Iterator[Finding]:
             remark.line.span(remark.start, remark.end),
             "A restart or tag is told here, but not on which wall.",
         )
+
+
+def _no_steps(reading: Reading) -> Iterator[Finding]:
+    danced = {tag.after_wall for tag in reading.dance.tags}
+    for order in reading.orders.tags:
+        if order.after_wall not in danced:
+            yield RULE.on(
+                order.span,
+                f"A tag is told after wall {order.after_wall}, but neither its steps nor its counts.",
+            )
 
 
 def _unread(orders: Orders) -> Iterator[Finding]:

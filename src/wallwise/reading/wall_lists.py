@@ -1,0 +1,55 @@
+"""Lists of walls: what is danced of each of several walls, told in one breath.
+
+"Walls 1 and 2: 32, wall 3: 16 then restart, wall 4: 32 + tag": a wall that is danced whole is ordered
+nothing; a shorter one restarts.
+"""
+
+import re
+from itertools import pairwise
+
+from wallwise.reading.cuts import tells_of_music
+from wallwise.reading.naming import Named, counts_meant
+from wallwise.reading.outline import PartText
+
+_OTHERS = re.compile(
+    r"\b(?:all|every|the)\s+(?:the\s+)?(?:other|others|rest|remaining)\b|\bthen\s+(?:on|full)\b",
+    re.IGNORECASE,
+)
+_DANCED = re.compile(
+    r"""
+    \bw(?:alls?|ls?)?\s?\d{1,2}(?:\s*(?:-|to|,|&|\+|and)\s*(?:walls?\s*|w)?\d{1,2}\b)*
+    \s*(?:[:=-]\s*|\bis\s+|\bare\s+|\bhas\s+|\bhave\s+)?
+    \(?(?:(?:all|full|only|just|the|whole|complete|dance|first|of|counts?|beats?)\s+)*
+    (?:\d{1,3}\b(?![:.]\d|\s*o'?c)|full\b|all\b|whole\b|complete\b|restart\b)
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
+_FEWEST = 2  # walls; one alone is no list
+
+
+def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """The items of a stretch that lists what is danced of several walls; empty where it is no list."""
+    items = [found.start() for found in _DANCED.finditer(text, start, end)]
+    if len(items) < _FEWEST:
+        return []
+    others = _OTHERS.search(text, items[-1], end)
+    return list(pairwise([*items, others.start() if others else end]))
+
+
+def listed_kind(named: Named, main: PartText | None) -> str:
+    """What an item of a list orders: what it says, or a restart where less than the whole is danced."""
+    counts = [counts_meant(told, main) for told in named.counts]
+    danced = next((count for count in counts if count is not None), None)
+    if main is None or tells_of_music(named.text):
+        return ""
+    whole = danced is None and _WHOLE.search(named.text) is not None
+    if named.kind == "tag" or not (whole or (danced is not None and danced >= main.counts)):
+        return named.kind or ("restart" if danced is not None else "")
+    return "tag" if named.kind == "both" else ""
+
+
+def is_whole(named: Named, main: PartText | None) -> bool:
+    """Whether all counts that are named are those of the whole dance."""
+    counts = [counts_meant(told, main) for told in named.counts]
+    return main is not None and bool(counts) and all(count == main.counts for count in counts)
