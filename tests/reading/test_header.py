@@ -48,6 +48,11 @@ SIZES = {
     "Tin Lantern\nCounts: thirty-two\nWalls: four": (32, 4),
     "Tin Lantern\n32 counts in all\n4 walls": (32, 4),
     "Tin Lantern\n32 counts plus a tag of 8 counts\n4 walls": (32, 4),
+    "Tin Lantern\nType of dance: 56 counts\n4 walls": (56, 4),
+    "Tin Lantern\nDance type: 56-count line dance, 4 walls": (56, 4),
+    "Tin Lantern\nDescription: 56 count, 2 wall": (56, 2),
+    "Dance: 48 counts, 4 walls": (48, 4),
+    "Tin Lantern\nAbout the dance: 40 counts, 2 walls": (40, 2),
     "Tin Lantern\nWait 16 counts, restart after 8 counts": (None, None),
     "Tin Lantern": (None, None),
 }
@@ -141,6 +146,14 @@ def test_the_foot_that_bears_the_weight_is_declared(line: str) -> None:
 
 
 PARTS = {
+    "Parts: A = 32 counts, B = 16 counts": {"a": 32, "b": 16},
+    "A: 32c / B: 16c": {"a": 32, "b": 16},
+    "A (32 counts) B (16 counts)": {"a": 32, "b": 16},
+    "A is thirty-two counts, B is sixteen counts": {"a": 32, "b": 16},
+    "two parts: A of 32 counts and B of 16": {"a": 32, "b": 16},
+    "32 counts in A, 16 in B": {"a": 32, "b": 16},
+    "32 counts (A) + 16 counts (B)": {"a": 32, "b": 16},
+    "Part A, 32 counts. Part B, 16 counts": {"a": 32, "b": 16},
     "Part A: 32 counts, Part B: 16 counts": {"a": 32, "b": 16},
     "Part A 32 counts / Part B 16 counts": {"a": 32, "b": 16},
     "Part A: 32 counts, Part B: 16 counts, Tag: 4 counts": {"a": 32, "b": 16, "tag": 4},
@@ -171,3 +184,15 @@ def test_an_empty_header_declares_nothing() -> None:
     """No lines, no claims."""
     told = read_header([])
     assert (told.title, told.counts, told.walls, told.bears) == ("", None, None, None)
+
+
+def test_a_total_beside_the_counts_of_the_parts_is_read() -> None:
+    """The total stands in the same line as what it is the sum of."""
+    told = reading("Tin Lantern\n48 counts, 2 walls (A 32, B 16)").declared
+    assert told.counts is not None
+    assert 48 == told.counts.value
+
+
+def test_a_type_of_dance_is_no_title() -> None:
+    """What follows the key is the size of the dance."""
+    assert "Tin Lantern" == reading("Type of dance: 56 counts\nTin Lantern").declared.title

@@ -83,3 +83,20 @@ def test_eights_lettered_by_their_part_are_sections_of_it() -> None:
         "PART B\nSection B1 (1-8) Walk\n1-2 Walk R, L\n3-8 Hold\n"
     )
     assert [[s.counts for s in part.sections] for part in read(text).dance.parts] == [[8, 8], [8]]
+
+
+TABLE = "| 1-2 | Walk R, L |\n| 3-4 | Rock R forward, recover L |\n"
+TABLE += "| 5-6 | Walk back R, L |\n| 7-8 | Rock R back, recover L |"
+
+
+@pytest.mark.parametrize(
+    "columns", ["| Count | Step |", "| **Beats** | **Footwork** | Facing |", "| Count | Feet | Clock |"]
+)
+def test_a_numbered_heading_over_a_table_names_its_figure(columns: str) -> None:
+    """What names the columns is neither steps nor a heading of its own."""
+    body = "\n\n".join(
+        f"## {n}. {name}\n\n{columns}\n|---|---|\n{TABLE}" for n, name in ((1, "Walks twice"), (2, "Rocks"))
+    )
+    dance = read(f"# Tin Lantern\n\n{body}\n").dance
+    assert ["Walks twice", "Rocks"] == [section.heading for section in dance.parts[0].sections]
+    assert [8, 8] == [section.counts for section in dance.parts[0].sections]

@@ -45,7 +45,9 @@ _OTHER_COUNTS = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 # unless this does.
-_DANCE_COUNTS = re.compile(r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\d\s*$", re.IGNORECASE)
+_DANCE_COUNTS = re.compile(
+    r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\bdance(?: type)?\s*[:=]|\d\s*$", re.IGNORECASE
+)
 _BEFORE = 28  # characters in which both are looked for
 _WALLS_KEY = re.compile(r"\bwalls?\b\s*[:=\t-]\s*(?P<n>[1248]|one|two|four|eight)\b", re.IGNORECASE)
 _WALLS_TOLD = (
@@ -64,10 +66,19 @@ _COUNTS_AND_WALLS = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_SPELT = f"(?i:{_TENS}|{any_of(NUMBER_WORDS)})"
 _PART_COUNTS = re.compile(
-    r"""
-    \b(?P<word>(?i:part)\s*)?\(?(?P<name>[A-H])\b\)?\s*(?:(?P<sign>[-:=(]|is|has)|\s)\s*
-    (?P<n>\d{1,3})(?!\s*(?:x|times|walls?|[&/]))\s*(?:counts?|c|cts?)?\b
+    rf"""
+    \b(?P<word>(?i:part)\s*)?\(?(?P<name>[A-H])\b\)?\s*
+    (?:(?P<sign>[-:=(]|is|has|of|,(?=\s*(?:\d+|{_SPELT})\s*[- ]?c(?:oun)?ts?\b))|\s)\s*
+    (?P<n>\d{{1,3}}|{_SPELT}\b)(?!\s*(?:x|times|walls?|[&/]))\s*[- ]?(?:counts?|c|cts?)?\b
+    """,
+    re.VERBOSE,
+)
+_COUNTS_OF_PARTS = re.compile(
+    rf"""
+    \b(?P<n>\d{{1,3}}|{_SPELT}\b)\s*[- ]?(?:(?:counts?|cts?|c)\b)?\s*(?:(?:in|for|of)\b|\()?\s*
+    (?:(?i:the|part)\s+)*(?P<name>[A-H])\b(?!\s*[-:=(])\)?
     """,
     re.VERBOSE,
 )
@@ -92,7 +103,7 @@ _LEVEL = re.compile(
 _KEY = re.compile(
     r"""
     (?P<key>
-        title | dance | name
+        title | (?<!type[ ]of[ ])(?<!type[ ]of[ ]the[ ])dance | name
       | choreographe?r(?:s|ed[ ]by)? | choreography(?:[ ]by)? | choreo(?:graphed)? | by
       | music | song | track | trk | tune
       | level | intro | bpm | tempo
@@ -113,7 +124,8 @@ _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}
 _INTRO = re.compile(
     r"""
     \bintro(?:duction)?\b\D{0,12}(?P<n>\d{1,3})
-    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?\s*(?:intro|in\b(?!\s+(?:all|total))|lead[- ]in)
+    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?
+        \s*(?:intro|in\b(?!\s+(?:all|total|part|(?-i:[A-H])\b))|lead[- ]in)
     | (?:starts?|begins?|count[ ]in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|beats?)?
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -209,10 +221,9 @@ def _read_line(told: Declared, line: Line) -> None:
     """What one line declares; what an earlier one has declared stands."""
     text = line.text
     intro = _INTRO.search(text)
-    _read_part_counts(told, line)
-    lettered = any(len(name) == 1 for name in told.part_counts)
-    if told.counts is None and not (lettered and _PART.search(text)):
-        _read_counts(told, line, intro)
+    of_parts = _read_part_counts(told, line)
+    if told.counts is None:
+        _read_counts(told, line, [*of_parts, *([intro.span()] if intro else [])])
     told.walls = told.walls or _walls(line)
     if not told.level and (level := _LEVEL.search(text)):
         told.level = " ".join(level["level"].split())
@@ -229,19 +240,30 @@ def _read_line(told: Declared, line: Line) -> None:
         told.bears_span = line.span(*foot.span())
 
 
-def _read_part_counts(told: Declared, line: Line) -> None:
-    """The counts of "Part A: 32 counts, B 16": only in a line that speaks of parts or of counts."""
-    if not (_PART.search(line.text) or _COUNTS.search(line.text)):
-        return
+def _read_part_counts(told: Declared, line: Line) -> list[tuple[int, int]]:
+    """The counts of "Part A: 32 counts, B 16", which are no dance's: where in the line they stand.
+
+    Only a line that speaks of parts or of counts tells any.
+    """
     lettered = list(_PART_COUNTS.finditer(line.text))
+    several = len(lettered) > 1 and all(found["sign"] for found in lettered)
+    if not (several or _PART.search(line.text) or _COUNTS.search(line.text)):
+        return []
     if len(lettered) == 1 and not (lettered[0]["word"] or lettered[0]["sign"]):
         lettered = []  # "A 32-count dance"
-    for found in (*lettered, *_TAG_COUNTS.finditer(line.text)):
+    if not lettered and len(behind := list(_COUNTS_OF_PARTS.finditer(line.text))) > 1:
+        lettered = behind
+    parts = [*lettered, *_TAG_COUNTS.finditer(line.text)]
+    for found in parts:
         told.part_counts.setdefault(" ".join(found["name"].lower().split()), _claim(line, found, "n"))
+    return [found.span() for found in parts]
 
 
-def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> None:
-    """The counts of the dance; with them its walls, where both are told as "32/4"."""
+def _read_counts(told: Declared, line: Line, others: list[tuple[int, int]]) -> None:
+    """The counts of the dance; with them its walls, where both are told as "32/4".
+
+    `others` are places of counts that are an intro's or a part's.
+    """
     if both := _COUNTS_AND_WALLS.search(line.text):
         told.counts = _claim(line, both, "counts")
         told.walls = told.walls or _claim(line, both, "walls")
@@ -249,7 +271,7 @@ def _read_counts(told: Declared, line: Line, intro: re.Match[str] | None) -> Non
     claims = (
         _claim(line, found, "n")
         for found in _counts_in(line.text)
-        if intro is None or not intro.start() <= found.start() < intro.end()
+        if not any(start <= found.start("n") < end for start, end in others)
     )
     told.counts = next((claim for claim in claims if claim.value >= _FEWEST_COUNTS), None)
 
@@ -285,7 +307,7 @@ def _take_key(told: Declared, key: str, value: str) -> None:
         told.choreographer = told.choreographer or value
     elif key in _KEYS["music"]:
         told.music = told.music or value
-    elif key in _KEYS["title"]:
+    elif key in _KEYS["title"] and not _COUNTS_TOLD.match(value):
         told.title = told.title or value
     elif key == "level":
         told.level = told.level or value

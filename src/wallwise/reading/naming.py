@@ -89,7 +89,7 @@ _CLOCK = re.compile(
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
     | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on)\s+
-        (?P<bare>12|3|6|9)\b(?!\s*(?:counts?|beats?))
+        (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
     | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
     | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall
@@ -102,6 +102,9 @@ _STARTS_FACING = re.compile(
 _BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
 _CLAUSE = 120  # characters before a facing in which its clause begins
 _NEAR = 40  # characters before a wall in which a word can be told of it
+_ON_WALL = re.compile(
+    r"\s*(?:wall\s*)?(?:on|in|for|during|at)\s+(?:the\s+)?(?=\S)", re.IGNORECASE
+)  # behind a facing
 _BRACKETS = re.compile(r"\([^()]*\)")
 _BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
 _DASH = re.compile(r"\s*-\s*(?P<words>[A-Za-z]+(?:\s+[A-Za-z]+)?)")
@@ -163,9 +166,21 @@ class Named:
                     yield before[-1], clock.facing, line.span(clock.start, clock.end)
 
     def _clocks_of(self, i: int) -> list[Clock]:
-        if len(self.clocks) == len(self.walls) > 1:
-            return [self.clocks[i]]
-        return [clock for clock in self.clocks if self._is_told_of(i, clock)]
+        bound = [(clock, self._wall_behind(clock)) for clock in self.clocks]
+        if mine := [clock for clock, wall in bound if wall == self.walls[i][0]]:
+            return mine
+        free = [clock for clock, wall in bound if wall is None]
+        if len(free) == len(self.walls) > 1:
+            return [free[i]]
+        return [clock for clock in free if self._is_told_of(i, clock)]
+
+    def _wall_behind(self, clock: Clock) -> int | None:
+        """The wall that a facing is told of by the words behind it: "12:00 on wall 4"; None for no wall."""
+        text = self.remark.line.text
+        behind = _ON_WALL.match(text, clock.end, self.remark.end)
+        told = _WALLS.match(text, behind.end(), self.remark.end) if behind is not None else None
+        numbers = _numbers_of(told) if told is not None else []
+        return numbers[0][0] if len(numbers) == 1 else None
 
     def _is_told_of(self, i: int, clock: Clock) -> bool:
         begin, end = self.remark.start, self.remark.end

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from wallwise.glossary.load import words
 from wallwise.reading.headings import starts_block
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import known_share
@@ -32,6 +33,7 @@ _PAGE = re.compile(
 )
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
+_COLUMN_NAMES = frozenset(words()["table"]["columns"])
 _DIGITS = re.compile(r"\d+")
 
 
@@ -66,6 +68,8 @@ def rows_of(lines: list[Line]) -> list[Row]:
         line = _with_text(line, _COLUMNS.sub(lambda gap: "\t" + gap.group()[1:], line.text))
         bullet = _BULLET.match(line.text)
         line = _unquoted(line.slice(bullet.end() if bullet else 0))
+        if _names_columns(line.text):
+            continue
         if line.text:
             rows.append(Row(line, paragraph, bullet is not None))
         else:
@@ -82,6 +86,12 @@ def _unquoted(line: Line) -> Line:
     text = line.text
     quoted = len(text) > 2 and text[0] in "\"'(" and text[-1] in "\"'"
     return line.slice(1, len(text) - 1) if quoted else line
+
+
+def _names_columns(text: str) -> bool:
+    """Whether a row only names the columns of a table of steps ("Count | Step | Facing")."""
+    cells = [cell.strip(" *_").lower() for cell in text.split("\t") if cell.strip()]
+    return len(cells) > 1 and all(cell in _COLUMN_NAMES for cell in cells)
 
 
 def _without_page_marks(rows: list[Row]) -> list[Row]:

@@ -5,6 +5,7 @@ It is only held against the lines where one changed word makes it agree with the
 headings leave out too much to be proof of anything.
 """
 
+from collections import Counter
 from collections.abc import Sequence
 from fractions import Fraction
 from functools import lru_cache
@@ -47,7 +48,11 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
         for edit in word_edits(shown, span, token, before=tokens[i - 1] if i else None):
             changed = words[: token.start] + edit.mend.replace + words[token.end :]
             other = _read(changed, section.base, section.counts, stance=stance)
-            if other is not None and _agrees(other, events):
+            if (
+                other is not None
+                and _agrees(other, events)
+                and _belied(plain, other, token=token, danced=events)
+            ):
                 return edit
     return None
 
@@ -82,6 +87,30 @@ def _agrees(told: Solution, danced: Sequence[Solved]) -> bool:
     if told.cost >= _SURE or _feet(told.events) != _feet(danced):
         return False
     return not all(e.move.way_told for e in told.events) or _net(told.events) == _net(danced)
+
+
+def _belied(plain: Solution, changed: Solution, *, token: Token, danced: Sequence[Solved]) -> bool:
+    """Whether the word itself is belied: turns that it tells are not among the lines', which have others.
+
+    Otherwise the heading is only read in another way once the word is changed, and proves nothing.
+    """
+    told, lines = _turns(plain.events), _turns(danced)
+    if told == lines:
+        return token.word is not Word.AMOUNT
+    if not (told - lines and lines - told):
+        return False
+    then = _turns(changed.events)
+    nearer = _unlike(then, lines) <= _unlike(told, lines)
+    return then == lines or (nearer and _net(changed.events) == _net(danced))
+
+
+def _unlike(told: Counter[int], lines: Counter[int]) -> int:
+    """How many turns only one of the two has."""
+    return ((told - lines) + (lines - told)).total()
+
+
+def _turns(events: Sequence[Solved]) -> Counter[int]:
+    return Counter(e.turn for e in events if e.turn)
 
 
 def _net(events: Sequence[Solved]) -> int:

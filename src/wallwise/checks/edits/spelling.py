@@ -8,6 +8,7 @@ from wallwise.reading.tokens import TURN
 # Amounts of turn by their eighths of a full one.
 _FRACTIONS = {1: "1/8", 2: "1/4", 3: "3/8", 4: "1/2", 6: "3/4", 8: "full"}
 _SIGNS = {1: "⅛", 2: "¼", 3: "⅜", 4: "½", 6: "¾"}
+_NAMED_SIGN = re.compile(r"&frac\d\d;", re.IGNORECASE)  # as the sign is written in a page of the web
 _WORDS = {1: "eighth", 2: "quarter", 4: "half", 6: "three quarter", 8: "full"}
 _DEGREES = {1: "45", 2: "90", 3: "135", 4: "180", 6: "270", 8: "360"}
 
@@ -54,6 +55,8 @@ def amount_like(shown: str, eighths: int) -> str:
     """So many eighths of a turn as a sign, a fraction, a word or degrees."""
     if any(sign in shown for sign in _SIGNS.values()):
         return _SIGNS.get(eighths, "full")
+    if _NAMED_SIGN.search(shown):
+        return f"&frac{_FRACTIONS[eighths].replace('/', '')};" if eighths in _SIGNS else "full"
     if digits := re.search(r"\d{2,3}", shown):
         return shown.replace(digits.group(), _DEGREES[eighths])
     if "/" in shown or "⁄" in shown:

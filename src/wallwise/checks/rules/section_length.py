@@ -33,7 +33,18 @@ def _find(reading: Reading) -> Iterator[Finding]:
 def _unlike_heading(section: SectionText, told: tuple[int, int]) -> str:
     """How the section differs from the counts of its heading; one danced several times over does not."""
     counts, size = section.counts, told[1] - told[0] + 1
-    return f"counts to {counts}, but its heading makes it {size}" if counts % size else ""
+    if counts % size == 0 or _counts_through(section, told):
+        return ""
+    return f"counts to {counts}, but its heading makes it {size}"
+
+
+def _counts_through(section: SectionText, told: tuple[int, int]) -> bool:
+    """Whether its lines count from the first told to the last, be it the 1 of the next eight."""
+    beats = [beat // 1 for group in section.groups for beat in group.beats]
+    in_part, in_section = 0, section.base - 1
+    return bool(beats) and any(
+        (beats[0] - shift, beats[-1] - shift) == told for shift in (in_part, in_section)
+    )
 
 
 def _unlike_music(part: PartReading, section: SectionText, bar: int) -> str:
