@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from wallwise.dance.model import Foot
+from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act
 from wallwise.reading.moves import Item, Move
 
@@ -20,6 +21,7 @@ _ALONG = frozenset(
     }
 )  # fmt: skip
 # What goes without a count now and then: its cost after a stop, and joined by "and".
+_HELD = 2.2  # in a line that marks no counts: a count more than it has room for
 _OFTEN = {"hold": (0.8, 0.5), "sweep": (0.9, 0.9), "drag": (0.9, 0.9), "sway": (3.0, 0.9)} | dict.fromkeys(
     ("hitch", "flick", "bump", "roll", "swivel", "pop", "bounce", "hook", "kick", "lock", "brush"),
     (1.4, 0.9),
@@ -41,12 +43,18 @@ def silent_cost(item: Item, *, slots: bool) -> float | None:
         (act.closed, 0.6),
         (act.ing and act.verb in _ALONG, 0.2),
         (act.aside, 0.8 if act.verb == "turn" else 0.3),
+        (not slots and not act.joined and _is_wait(act), _HELD),
         (act.verb in _OFTEN, joined if act.joined else after_stop),
         # a figure's name often stands beside the steps that it means, or says how a step is done
         (bool(act.figures) and act.turn is None, 1.9 if act.fresh else 1.2),
         (bool(act.unknown), 2.5),
     )
     return next((cost for holds, cost in reasons if holds), 3.0)
+
+
+def _is_wait(act: Act) -> bool:
+    """Whether it is a count of waiting, and not a clap, which goes with a step as well."""
+    return act.verb == "hold" and act.also[0] in words()["hold"]["hold"]
 
 
 def must_count(act: Act) -> bool:

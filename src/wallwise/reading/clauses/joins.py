@@ -114,14 +114,14 @@ def take_weight(t: Telling, i: int, token: Token) -> int:
         return i + 1
     begins = t.fresh and t.act.start < 0 and t.acts
     leads_on = t.word(i + 1) in (*_SIDE_OR_FOOT, Word.RELATION, Word.PLACE)
-    if token.value != "none" and begins and leads_on:
+    if token.value == "weight" and begins and leads_on:
         # "- weight back on R": told like a step of its own, and where a count waits for it, it is one
         _recover(t, token, "weight")
         return i + 1
     j = i + 1
     while _leads_to_bearer(t.at(j)):
         j += 1
-    value: Foot | str = "none" if token.value == "none" else "take"
+    value: Foot | str = "take" if token.value == "weight" else "none"
     end, bearer = token.end, t.at(j)
     if bearer.word in (*_SIDE_OR_FOOT, Word.BOTH):
         value, end = Foot.BOTH if bearer.word is Word.BOTH else bearer.value, bearer.end
