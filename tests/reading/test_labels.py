@@ -26,6 +26,17 @@ def test_numbers_that_count_one_step_each_are_beats() -> None:
     assert [step.at for step in part.steps] == [1, 2, 3, 4]
 
 
+@pytest.mark.parametrize("label", ["{}) ", "{}. ", "{}  ", "{} - "])
+def test_a_label_may_stand_before_a_count(label: str) -> None:
+    eights = (
+        "1 R side, 2-3 rock L back rec, 4&5 L chassé, 6-7 rock R back rec, 8 touch R",
+        "1 R side, 2-3 rock L back rec, 4&5 L chassé, 6-7 rock R back rec, 8 touch R",
+    )
+    lines = "\n".join(f"{label.format(number)}{steps}" for number, steps in enumerate(eights, 1))
+    sections = read(f"Any Dance\n\n{lines}\n").dance.parts[0].sections
+    assert [section.counts for section in sections] == [8, 8]
+
+
 def test_a_list_under_a_heading_numbers_no_sections() -> None:
     text = (
         "Any Dance\n\nSection 1:\n1. Walk forward right, left (1-2)\n"
@@ -100,3 +111,14 @@ def test_a_numbered_heading_over_a_table_names_its_figure(columns: str) -> None:
     dance = read(f"# Tin Lantern\n\n{body}\n").dance
     assert ["Walks twice", "Rocks"] == [section.heading for section in dance.parts[0].sections]
     assert [8, 8] == [section.counts for section in dance.parts[0].sections]
+
+
+def test_a_heading_that_tells_its_steps_is_shown_by_its_beginning() -> None:
+    told = (
+        "Section 1: walk forward on the right, the left and the right, and touch the left beside the right; "
+    )
+    told += "then walk back on the left, the right and the left, and touch the right beside the left"
+    sections = read(f"Any Dance\n\n{told}\n").dance.parts[0].sections
+    assert [section.counts for section in sections] == [8]
+    assert len(sections[0].heading) <= 80
+    assert sections[0].heading.startswith("walk forward")

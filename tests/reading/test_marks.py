@@ -12,6 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from wallwise.desk.report import check_text
 from wallwise.reading import read
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import leading_mark
@@ -407,3 +408,18 @@ NAMED_BEHIND = [
 def test_a_name_behind_the_steps_is_not_danced_once_more(told: str) -> None:
     """A sentence that ends in what the steps are called has told them before."""
     assert "1R 2L 3R 4L" == " ".join(danced(f"1-4 Rock forward right, recover left, {told}"))
+
+
+def test_a_column_that_holds_only_the_foot_costs_nothing_to_believe() -> None:
+    """Foot, step and facing in columns of their own tell one thing between them."""
+    rows = ("1\tR\tstep forward\t12:00", "2\tL\ttouch beside R\t12:00", "3\tL\tstep behind R\t12:00")
+    reading = read("Tin Lantern\n\n" + "\n".join(rows) + "\n4\tR\tturn 1/4 right, step forward\t3:00\n")
+    assert ["1R", "3L", "4R"] == [f"{s.at}{s.foot.value}" for s in reading.dance.parts[0].steps if s.weight]
+    assert [0.0, 0.0, 0.0] == [passage.layouts[0].cost for passage in reading.parts["main"].passages[:3]]
+
+
+def test_what_is_too_long_for_one_count_mark_is_told() -> None:
+    """No words are left out unread in silence, however many stand under one mark."""
+    text = "Tin Lantern\n\n1-8 " + "walk R, L, " * 200 + "stomp R\n"
+    findings = [f for f in check_text(text, name="any").findings if f.rule == "not-understood"]
+    assert any("not read" in f.message for f in findings)

@@ -14,7 +14,6 @@ from wallwise.desk.report import Report
 MISREAD = {
     "eight/16-looking-glass-lane": "a heading that is itself the repeat, which is told again below",
     "seven/20-ferris-wheel-farewell": "parts that have names (“Verse”, “Chorus”) and no letters",
-    "five/04-static-in-the-lighthouse": "each step has its own count in brackets behind it, “&” among them",
 }
 
 # Sheets that are misread in silence: defects of the reader, every one.

@@ -88,7 +88,7 @@ def _block(row: Row) -> Block:
 
 
 def _take_marks(block: Block) -> None:
-    mark = _without_line_number(block.text)
+    mark = leading_mark(block.text)
     counts = leading_range(block.text)
     block.pieces = split_marks(block.text, mark)
     if counts is not None and mark is not None:
@@ -96,16 +96,6 @@ def _take_marks(block: Block) -> None:
         block.range, block.rest = (counts.first, counts.last), counts.rest
     elif block.mark is not None and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1):
         block.kind = "steps"
-
-
-def _without_line_number(text: str) -> Mark | None:
-    """The mark a line begins with; in "1) 1 R side, 2-3 rock" the second, as the first numbers the line."""
-    mark = leading_mark(text)
-    if mark is not None and len(mark.beats) == 1 and ends_in(text, mark, ".)"):
-        inner = leading_mark(text, mark.end)
-        if inner is not None and inner.first <= 2:
-            return inner
-    return mark
 
 
 # -- numbers that head or count: what follows decides ---------------------------------------------

@@ -8,13 +8,13 @@ from fractions import Fraction
 
 from wallwise.reading.beats import place_section
 from wallwise.reading.claims import claim_before
+from wallwise.reading.gathered import gather, listed
 from wallwise.reading.layout import Layout
 from wallwise.reading.marks import whole_of
 from wallwise.reading.outline import Group, PartText, SectionText
 from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import Passage
 from wallwise.reading.repeats import counts_again, repeated, same_of
-from wallwise.reading.tidy import Line
 
 _COUNTS = re.compile(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
 _DENSEST = 4  # things told of one count
@@ -37,6 +37,7 @@ def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
         section.base = cursor
         place_section(section, cursor, bar=bar, usual=usual, danced=wrapped)
         wrapped = section.wraps
+        gather(section.groups)
         marked = any(group.beats for group in section.groups)
         for group in section.groups if marked else ():
             passages.append(_marked(section, group, passages) if group.beats else _unplaced(section, group))
@@ -104,13 +105,9 @@ def _filling(section: SectionText, group: Group, counts: Fraction, *, before: li
 
 def _one_group(section: SectionText) -> Group:
     """The lines of a section without marks as one stretch of text."""
-    first, *rest = section.groups
-    if not rest:
-        return first
-    line = first.line.slice(first.start, first.end)
-    for group in rest:
-        comma = Line(line.text + ",", [*line.starts, line.ends[-1]], [*line.ends, line.ends[-1]])
-        line = comma.join(group.line.slice(group.start, group.end))
+    if len(section.groups) == 1:
+        return section.groups[0]
+    line = listed(section.groups)
     return Group(line, 0, len(line.text), None)
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from textwrap import shorten
 
 from wallwise.dance.model import Foot, Kind, Part, Section, Step
 from wallwise.reading.moves import PERHAPS
-from wallwise.reading.outline import PartText
+from wallwise.reading.outline import PartText, SectionText
 from wallwise.reading.record import Passage
 from wallwise.reading.solve import Solution, Solved
 from wallwise.reading.tokens import TURN
 
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
+_LONGEST_TITLE = 80  # characters
 
 
 def part_of(text: PartText, passages: list[Passage], solution: Solution) -> Part:
@@ -28,7 +30,7 @@ def part_of(text: PartText, passages: list[Passage], solution: Solution) -> Part
         # a step before the first count or after the last stays with the section next to it
         first, last = n == 0, n == len(text.sections) - 1
         mine = tuple(s for s in steps if (s.at >= begin or first) and (s.at < end or last))
-        sections.append(Section(section.number, begin, section.counts, mine, section.heading_text))
+        sections.append(Section(section.number, begin, section.counts, mine, _title(section)))
     return Part(text.name, tuple(sections))
 
 
@@ -46,3 +48,8 @@ def step_of(event: Solved) -> Step:
         ends_on=move.weight if event.foot is Foot.BOTH and move.weight in _ONE_FOOT else None,
         long=move.long, also=move.also, inferred=tuple(what for what, was in open_questions.items() if was),
     )  # fmt: skip
+
+
+def _title(section: SectionText) -> str:
+    """The words of a section's heading; of a paragraph that tells its steps as well, the beginning."""
+    return shorten(section.heading_text, _LONGEST_TITLE, placeholder=" …")

@@ -14,6 +14,7 @@ from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import Item, Move
+from wallwise.reading.spelt import spelt
 from wallwise.reading.twice import told_again
 from wallwise.reading.ways import items_of, ticks, turn_named
 
@@ -41,6 +42,7 @@ def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     "Step R to the side and sway R, sway L" is a step that sways, and one more sway.
     """
     yield 0.0, items
+    yield from spelt(items)
     for i, (step, sway) in enumerate(pairwise([item.act for item in items])):
         if not (sway.verb == "sway" and sway.joined and _is_side_step(step)):
             continue

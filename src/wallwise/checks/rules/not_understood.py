@@ -12,6 +12,7 @@ from wallwise.reading import Reading
 from wallwise.reading.asides import step_count
 from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Remark
+from wallwise.reading.pieces import LONGEST_PIECE
 from wallwise.reading.record import Passage
 from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.wording import ORDER_WORDS
@@ -28,6 +29,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     for part in danced_through(reading):
         layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
+            yield from _unread(passage, part.text.name)
             problem = _problem(passage, layouts.get(n))
             beats = passage.group.beats
             if problem:
@@ -38,6 +40,18 @@ def _find(reading: Reading) -> Iterator[Finding]:
                     part=part.text.name,
                     count=count_in(passage.section, beats[0]) if beats else "",
                 )
+
+
+def _unread(passage: Passage, part: str) -> Iterator[Finding]:
+    """What of a stretch without end nobody read."""
+    text = passage.group.text
+    if text[LONGEST_PIECE:].strip():
+        yield RULE.on(
+            passage.span_at((LONGEST_PIECE, len(text))),
+            f"Too much stands under one count here, and this is not read (“{_short(text[LONGEST_PIECE:])}”)",
+            section=passage.section.number,
+            part=part,
+        )
 
 
 def _stray(reading: Reading) -> Iterator[Finding]:

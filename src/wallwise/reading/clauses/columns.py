@@ -19,8 +19,10 @@ def name_cells(acts: list[Act], starts: list[int]) -> None:
         return
     for cell, following in pairwise(cells):
         foot = cell[0].foot
-        if len(cell) == 1 and cell[0].bare and foot is not None:
-            _give_column_foot(following, foot, cell[0].foot_at)
+        alone = len(cell) == 1 and cell[0].bare and foot is not None
+        if foot is not None and alone and _give_column_foot(following, foot, cell[0].foot_at):
+            acts[:] = [act for act in acts if act is not cell[0]]  # all it says is said of the step
+            cell.clear()
     told = max(reversed(cells), key=_tells)  # of a foot and what it does, the latter
     for cell in cells:
         if cell is not told:
@@ -32,8 +34,8 @@ def _tells(cell: list[Act]) -> int:
     return sum(2 * bool(act.foot or act.feet) + (not act.empty) for act in cell)
 
 
-def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -> None:
-    """A column that holds only the foot: it does the first act of the next cell that takes one."""
+def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -> bool:
+    """Let a column that holds only the foot do the first act of the next cell; whether that takes it."""
     first = cell[0]
     if first.foot is None:
         if first.verb == "turn" and len(cell) > 1 and cell[1].foot is None:
@@ -45,6 +47,9 @@ def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -
         # "L | step behind R": R is what it goes behind
         first.against, first.against_at = first.foot, first.foot_at
         first.foot, first.foot_at = foot, at
+    else:
+        return first.foot is foot
+    return True
 
 
 def with_feet(acts: list[Act]) -> list[Act]:
