@@ -420,6 +420,39 @@ def test_a_column_that_holds_only_the_foot_costs_nothing_to_believe() -> None:
 
 def test_what_is_too_long_for_one_count_mark_is_told() -> None:
     """No words are left out unread in silence, however many stand under one mark."""
-    text = "Tin Lantern\n\n1-8 " + "walk R, L, " * 200 + "stomp R\n"
+    text = "Tin Lantern\n\n1-8 " + "walk R, L, " * 200 + "stomp R\n9-10 Walk R, L\n"
     findings = [f for f in check_text(text, name="any").findings if f.rule == "not-understood"]
     assert any("not read" in f.message for f in findings)
+
+
+WRITTEN = {
+    "apostrophes": "1, 2 {}\n3 'n' 4 {}\n5, 6 {}\n7 an' 8 {}",
+    "words run together": "1to2 {}\n3and4 {}\n5to6 {}\n7and8 {}",
+    "waves for dashes": "1~2 {}\n3&4 {}\n5~6 {}\n7&8 {}",
+    "signs in a sentence": "{} (beats 1 & 2), {} (cts 3 & 4), {} (beats 5 & 6), {} (cts 7 & 8).",
+    "dashes round the half": "1-2: {}\n3-&-4: {}\n5-6: {}\n7-&-8: {}",
+    "leaders of dots": "{} ...... 1-2\n{} ...... 3&4\n{} ...... 5-6\n{} ...... 7&8",
+    "one line of timing": "{}, {}, {}, {} Timing: 1, 2, 3&4, 5, 6, 7&8",
+}
+
+
+@pytest.mark.parametrize("case", WRITTEN)
+def test_counts_are_read_however_they_are_joined(case: str) -> None:
+    """Signs and words between two counts, and what fills the line before them, are many."""
+    assert danced(WRITTEN[case].format("Walk R, L", "shuffle R", "rock L fwd, rec R", "coaster L")) == EIGHT
+
+
+def test_halves_may_be_told_by_a_word_in_a_column() -> None:
+    """“And” in the column of the counts is the half beat after the row before."""
+    body = "1\tWalk R\n2\tWalk L\n3\tStep R fwd\nand\tL beside R\n4\tR fwd"
+    assert danced(body) == ["1R", "2L", "3R", "3.5L", "4R"]
+
+
+def test_lines_that_end_in_a_count_are_not_run_together() -> None:
+    """Each line of long sentences counts its own eight, whose counts stand behind the steps."""
+    line = (
+        "Walk R on 1, walk L on 2, shuffle fwd R on 3&4, rock L fwd on 5, recover R on 6, L coaster on 7&8."
+    )
+    assert danced(f"{line}\n{line}") == [*EIGHT, *(f"{float(e[:-1]) + 8:g}{e[-1]}" for e in EIGHT)]
+    line = "Walk R 1, walk L 2, R fwd 3, L together &, R fwd 4, rock L 5, rec R 6, L back 7, R tog &, L fwd 8"
+    assert danced(f"{line}\n{line}")[:11] == [*EIGHT, "9R"]

@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 from wallwise.reading.headings import starts_block
+from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -24,6 +25,7 @@ _BREAKS_OFF = re.compile(
     re.VERBOSE,
 )
 _OF_A_WALL = re.compile(r"walls?\s+\d", re.IGNORECASE)
+_DIGITS = tuple("0123456789")
 _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
 _LONGEST = 2_000  # characters: no paragraph of a sheet goes on after so many
 _TAIL = 200  # characters at the end of a line that tell whether it breaks off
@@ -57,7 +59,7 @@ def _continues(last: Row, row: Row) -> bool:
         return False
     if breaks_off:
         return True
-    if _ENDS_MARKED.search(before[-_TAIL:]) or row.paragraph != last.paragraph or _KEY.match(text):
+    if row.paragraph != last.paragraph or _KEY.match(text) or _ends_counted(before):
         return False
     if unclosed or before.count("[") > before.count("]"):
         return True
@@ -66,6 +68,16 @@ def _continues(last: Row, row: Row) -> bool:
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
         return True
     return mark_before is None and _runs_on(before, text)
+
+
+def _ends_counted(text: str) -> bool:
+    """Whether a count ends a line: set off from its steps, or the last of several: "R on 1, L on 2"."""
+    if _ENDS_MARKED.search(text[-_TAIL:]):
+        return True
+    if text.rstrip(" .)")[-1:] not in _DIGITS:
+        return False
+    marks = [piece.mark for piece in split_marks(text, leading_mark(text)) if piece.mark is not None]
+    return len(marks) > 1 and not text[marks[-1].end :].strip(" .")
 
 
 def _is_bare(text: str, mark: Mark) -> bool:

@@ -23,11 +23,12 @@ _NO_COUNT_AFTER = r"(?![\d/]|\s?/\s?\d|:\d|\.\d|\s?(?:st|nd|rd|th)\b|\s?o'?\s?c)
 _TOKEN = re.compile(
     rf"\s*(?:(?P<number>(?!0)\d{{1,3}}{_NO_COUNT_AFTER}|(?:{_WORDS})\b)"
     rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))"
+    r"|'n'(?=\s?\d)|\b(?:n|an)\b'?(?=\s?\d)|(?<=\d)and(?=\d)"
     r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b|(?<=[e\d]&)a\b)"
-    r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b))",
+    r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b|(?<=\d)to(?=\d)))",
     re.IGNORECASE,
 )
-_LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?)\.?:?\s*)?", re.IGNORECASE)
+_LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?|timing)\.?:?\s*)?", re.IGNORECASE)
 _COUNTS_OF = re.compile(r"(?:counts|cts|beats)\b", re.IGNORECASE)  # of several: "beats 9 and 10" are two
 _AND = re.compile(r"\band\b", re.IGNORECASE)
 _NOT_COUNTS = re.compile(
@@ -36,7 +37,7 @@ _NOT_COUNTS = re.compile(
     re.IGNORECASE,
 )
 _ALONE = re.compile(
-    r"\s*(?:(?P<share>[&ea])(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*"
+    r"\s*(?:(?P<share>[&+ea]|and(?=\t))(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*"
 )
 _OPENING = re.compile(
     r"(?P<share>&)(?P<inner>)\s(?=[A-Za-z])\s*"
@@ -56,8 +57,8 @@ class Mark:
 
     `ranged` is whether some beats were not written out (``1-4``).  Beats that a mark wraps
     into the next bar (``8&1``) go on counting (8, 8 1/2, 9).  A `floating` mark is a share alone
-    (``&``), whose beat is the one before it.  `listed` is whether its halves were told by "and", which
-    may only join the counts of a list ("on 3 and 4").
+    (``&``), whose beat is the one before it.  `listed` is whether what tells its halves may
+    only join the counts of a list ("on 3 and 4", "counts 3 & 4").
     """
 
     beats: tuple[Fraction, ...]
@@ -107,9 +108,10 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     if _NOT_COUNTS.match(text, tail.end()):
         return None
     listed = _AND.search(text, lead.end(), end) is not None
-    if listed and _COUNTS_OF.search(lead.group()):
+    several = _COUNTS_OF.search(lead.group()) is not None
+    if listed and several:
         beats = whole_of(beats)
-    return Mark(beats, start, tail.end(), ranged, listed=listed)
+    return Mark(beats, start, tail.end(), ranged, listed=listed or several)
 
 
 def whole_of(beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:

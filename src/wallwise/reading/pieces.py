@@ -22,6 +22,8 @@ LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps h
 _REMEMBERED = 8192  # pieces: a hundred sheets or so
 _MOST_LAYOUTS = 8
 _TOO_DEAR = 2.2  # above the cheapest layout
+_MANY = 32  # things told, whatever the mark counts
+_DENSEST = 6  # things told of one beat, stops and asides among them
 _UNFIT = 1.0  # what costs more on the beats written out leaves some of them to the figures
 _NO_READING = 4.0  # what costs more is not what the text says
 
@@ -37,6 +39,8 @@ def items_in(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
 def on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
     """The ways to dance a piece of text on the beats that its mark writes out."""
     items = list(items_in(text)[0])
+    if len(items) > max(_MANY, _DENSEST * len(beats)):
+        return ()  # nobody dances so much in so little time
     layouts = on_slots(items, beats)
     whole = all(beat.denominator == 1 for beat in beats)
     if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):

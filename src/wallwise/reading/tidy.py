@@ -138,8 +138,9 @@ def _markup(piece: str) -> str:
     return "".join(_plain(c, "") for c in html.unescape(piece))
 
 
-# Slips of scanners and keyboards that stand for a figure one.
+# Slips of scanners and keyboards that stand for a figure one, and a dash of another kind between figures.
 _SLIPS = (
+    (re.compile(r"(?<=\d)~(?=\d)"), "-"),
     (re.compile(r"(?<![A-Za-z])[lI](?=/[2348]\b)"), "1"),
     (re.compile(r"(?m)^([^\S\n]*(?:\u2022\s*)?)[lI](?=\s?[-&]\s?\d)"), r"\g<1>1"),
     (re.compile(r"(?<=\d)[lI](?=:[03O]0)"), "1"),
