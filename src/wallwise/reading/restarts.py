@@ -17,6 +17,7 @@ from wallwise.reading.solve import solve
 from wallwise.reading.steps import step_of
 
 _Placed = list[tuple[str, tuple[Fraction, ...]]]  # words, each with their beats in the part
+_MOST_STEPS = 16  # told in place of others before a restart
 
 
 def restarts_of(reading: Reading) -> tuple[Restart, ...]:
@@ -62,7 +63,11 @@ def _on_part_beats(reading: Reading, after: Fraction, change: Change) -> _Placed
     if change.words and change.counts is not None:
         return [(change.words, _of_part(change.counts.beats, base=base, after=after))]
     steps = sum(1 for item in items_in(change.words)[0] if item.options) if change.words else 0
-    return [(change.words, tuple(after - steps + 1 + i for i in range(steps)))] if steps else []
+    return (
+        [(change.words, tuple(after - steps + 1 + i for i in range(steps)))]
+        if 0 < steps <= _MOST_STEPS
+        else []
+    )
 
 
 def _of_part(beats: tuple[Fraction, ...], *, base: Fraction, after: Fraction) -> tuple[Fraction, ...]:
