@@ -26,6 +26,19 @@ BESIDE = {
     "with its counts": "\nEasier option 7-8: walk back L, R",
     "with its counts behind": "\nOption for counts 7-8: walk back L, R",
     "with stars": "\n*Option: walk L, R*",
+    "for the tired": " (if tired: walk back L, R)",
+    "for the dizzy": " [if dizzy, walk L, R]",
+    "easier": "\nEasier: walk L, R",
+    "easier, behind a dash": " - easier: walk L, R",
+    "for beginners": "\nBeginners may walk L, R",
+    "for beginners, by its counts": "\nFor beginners: 7-8 walk L, R",
+    "for beginners, counts last": "\nBeginners can walk L, R on counts 7-8",
+    "for those who do not turn": "\nThose who don't turn can walk L, R",
+    "for non-turners": "\nNon-turners: walk back L, R",
+    "if one does not like it": "\nIf you don't like turning, walk L, R",
+    "to be easier": "\nTo make it easier walk L, R",
+    "instead": "\nInstead of the turn: walk L, R",
+    "or simply": " or simply walk L, R",
 }
 
 
@@ -52,7 +65,62 @@ def test_an_option_s_steps_are_those_it_tells() -> None:
     assert ["7 L 0", "8 R 0"] == [f"{s.at} {s.foot.value} {s.turn}" for s in option.steps]
 
 
+ELSEWHERE = {
+    "Option for counts 7-8 of section 1: walk back L, R": (1, "7-8"),
+    "Option: section 1, counts 7-8 - walk L, R": (1, "7-8"),
+    "Easier option S1 7-8: walk L, R": (1, "7-8"),
+    "Beginners may walk L, R on counts 7-8 of section 1": (1, "7-8"),
+    "Option for section 2: vine L, touch, vine R, step L beside R": (2, "1-8"),
+}
+
+
+@pytest.mark.parametrize("words", ELSEWHERE)
+def test_an_option_told_below_stands_for_the_section_it_names(words: str) -> None:
+    """By its number, with its counts or whole."""
+    report = checked(below=f"{words}\n")
+    (option,) = report.as_json()["options"]
+    assert (*ELSEWHERE[words], True) == (option["section"], option["counts"], option["agrees"])
+    assert report.sound
+
+
+def test_an_option_told_below_stands_for_the_part_it_names() -> None:
+    """Its counts run through the part, wherever it is told."""
+    text = (
+        "Tin Lantern\nSequence: A, B, Tag, A, B\n\nPart A\n1-4 Vine R, touch L\n5-8 Vine L, touch R\n"
+        "1-2 Step R forward, pivot 1/2 left\n3-4 Step R forward, pivot 1/2 left\n5-8 Rocking chair R\n"
+        "Part B\n1-4 Sway R, L, R, L\nTag\n1-2 Stomp R, stomp L\nOption for counts 9-12 of part A: {}\n"
+    )
+    found = [
+        check_text(text.format(words), name="x").as_json()["options"][0]
+        for words in ("rocking chair R", "step R forward, pivot 1/2 left, walk R, L")
+    ]
+    assert [("A", 2, "1-4")] * 2 == [(o["part"], o["section"], o["counts"]) for o in found]
+    assert [True, False] == [option["agrees"] for option in found]
+
+
+def test_an_option_may_stand_for_one_count_and_its_half() -> None:
+    """It is held against the steps of that count alone."""
+    lines = (
+        "1-2& Step R side, step L behind R, step R side\n3-4& Step L forward, {}turn 1/2 left stepping {}\n"
+    )
+    text = (
+        f"Tin Lantern\n\n{lines.format('turn 1/2 left stepping R back, ', 'L forward')}Option: 4& walk {{}}\n"
+    )
+    right, wrong = (check_text(text.format(feet), name="x").as_json() for feet in ("R, L", "R forward, hold"))
+    assert [("4&", True), ("4&", False)] == [
+        (option["counts"], option["agrees"]) for read in (right, wrong) for option in read["options"]
+    ]
+
+
 BAD = {
+    "it is for the tired and ends on the other foot": (
+        "option-ends-elsewhere",
+        " (if tired: step L back, touch R beside L)",
+    ),
+    "it is for beginners and faces another wall": (
+        "option-ends-elsewhere",
+        "\nBeginners may turn 1/2 left stepping L forward, step R forward",
+    ),
     "it ends on the other foot": ("option-ends-elsewhere", " (option: step L back, touch R beside L)"),
     "it faces another wall": (
         "option-ends-elsewhere",

@@ -5,7 +5,7 @@ import re
 from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
-from wallwise.reading.wording import ORDER_WORDS, RESTART, any_of
+from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -29,11 +29,12 @@ _ASIDE = re.compile(
       | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d
     )
     | [\[(]\s*(?:or|if)\b
-    | \bor\s+(?:walk|just)\b
+    | [\[(*\s]*\b{OPTION_LEAD}
     | [\[(]\s*(?:note|nb|styling)\b
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
     r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
     r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
@@ -43,6 +44,13 @@ _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BRACKETED_FACING = re.compile(
+    r"""
+    [(\[][^()\[\]]*\b(?:on|facing|face)\s+(?:the\s+)?
+    (?:(?:12|3|6|9)\b(?:\s*o'?\s?c\w*)?|front|back)[^()\[\]]*[)\]]\s*[:-]?
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _BEHIND_STEPS = re.compile(
     r"\.\s|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
     r"|\bfacing\b|\(facing",
@@ -83,6 +91,11 @@ def repeat_told(text: str) -> Act | None:
     return told[0]
 
 
+def is_option(text: str) -> bool:
+    """Whether a line begins by saying for whom or when another way is danced."""
+    return _OPTION_LINE.match(text) is not None
+
+
 def step_count(text: str) -> int:
     """About how many steps a text names, by what stands between them; at least 1."""
     return len(_BETWEEN_STEPS.split(text))
@@ -96,6 +109,7 @@ def aside_at(text: str, start: int, end: int) -> int:
 
 def steps_at(text: str) -> int | None:
     """Where steps begin in a tag's heading ("end of wall 2: sway R, L, R, L"); None where it has none."""
+    text = _BRACKETED_FACING.sub(lambda told: ")".rjust(len(told.group())), text)
     for start in sorted({0, *(found.end() for found in _BEFORE_STEPS.finditer(text))}):
         told = _SIZE.sub(" ", text[start : steps_end(text, start)])
         if (

@@ -7,6 +7,7 @@ from wallwise.reading.asides import (
     aside_at,
     is_about_a_wall,
     is_header_line,
+    is_option,
     is_prose,
     step_count,
     steps_at,
@@ -223,6 +224,8 @@ class _Builder:
     def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
         if not self._started and self._is_before_steps(i, block, mark):
             self.out.header.append(block.line)
+        elif self._started and is_option(block.text):
+            self._remark(block.line)
         elif (
             block.stands < 0.25 and not counts_on(self.section, block, self._next(i)) and _first_words(block)
         ):

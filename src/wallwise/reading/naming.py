@@ -25,7 +25,7 @@ _WALLS = re.compile(
         {_NUMBER}
         (?:
             (?:\s*\([^()]{{0,60}}\))?
-            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+(?!one\b)|on\s+|walls?\s+)?
+            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
     )\b(?!\s*(?:counts?|beats?)\b)
@@ -88,7 +88,7 @@ _CLOCK = re.compile(
     r"""
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
-    | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on)\s+
+    | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on|\bon(?=\s+\d+\s*\)))\s+
         (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
     | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall

@@ -3,33 +3,53 @@
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
+from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from operator import attrgetter
 
+from wallwise.dance.counts import full_label
 from wallwise.dance.model import Option, Span, Step
+from wallwise.glossary.load import words
 from wallwise.reading.goals import inside_goal
 from wallwise.reading.layout import Layout
 from wallwise.reading.marks import leading_mark
-from wallwise.reading.outline import Group, Remark
+from wallwise.reading.outline import Remark, SectionText
 from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import OptionReading, PartReading, Reading
 from wallwise.reading.solve import solve
 from wallwise.reading.steps import step_of
+from wallwise.reading.stepwords import actions_in
+from wallwise.reading.wording import OPTION_LEAD, ORDINAL_WORDS, any_of, number_of
 
+_WORDS = words()["option"]
 _OPTION = re.compile(
-    r"\b(?:(?:an?\s+)?(?:easy|easier|non[- ]turning|no[- ]turn|simple|simpler|alternative|alternate|beginner)"
-    r"\s*(?:option|version|way|alternative|variation|step)?s?|options?|or)\b\s*(?P<rest>[^\])]*)",
-    re.IGNORECASE,
+    rf"""
+    \b(?:
+        (?:an?\s+)?{any_of(sorted(_WORDS["called"], key=len, reverse=True))}\b\s*{any_of(_WORDS["noun"])}?s?
+      | options?
+      | if\s[^:,;.()\[\]]{{0,50}}[:,]
+      | {OPTION_LEAD}
+      | or
+    )(?!\w)\s*(?P<rest>[^\])]*)
+    """,
+    re.IGNORECASE | re.VERBOSE,
 )
 _NO_OPTION = re.compile(r"\brestart|^\W*(?:tag|bridge)\b", re.IGNORECASE)
 _FOR_COUNTS = re.compile(
-    r"(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s*(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)"
-    r"(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*)(?!\s*(?:walls?|turns?|/))",
+    r"\b(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s+(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)"
+    r"(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*&?)(?!\s*(?:walls?|turns?|/))",
     re.IGNORECASE,
 )
+_OF_PART = re.compile(r"\bpart\s+([A-H])\b", re.IGNORECASE)
+_OF_SECTION = re.compile(
+    rf"\b(?:{any_of(words()['heading']['numbered'])})\s*#?(?P<number>\d{{1,2}})\b"
+    rf"|\b(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+{any_of(words()['heading']['counted'])}\b",
+    re.IGNORECASE,
+)
+_BARE_COUNTS = re.compile(r"\s*,?\s*(\d{1,2}(?:\s*[-&]\s*\d{1,2})*&?)(?!\w)")  # "S1 7-8"
+_HEAD = 60  # characters of an option in which it says what it stands for
 _LEAD_IN = re.compile(r"^\W*(?:is|are|to|-|=|:|replace (?:with|by)|just|simply)?\s*")
 _NO_TURN = re.compile(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", re.IGNORECASE)
 _READS_WELL = 1.9  # dearer, and the words do not fit the counts they stand for
@@ -42,18 +62,15 @@ def options_of(reading: Reading) -> list[OptionReading]:
     found = []
     for remark in reading.outline.remarks:
         if remark.group is not None and not _NO_OPTION.search(remark.text):
-            option = next(_options_in(reading, remark, remark.group), None)
+            option = next(_options_in(reading, remark), None)
             if option is not None:
                 found.append(option)
     return found
 
 
-def _options_in(reading: Reading, remark: Remark, group: Group) -> Iterator[OptionReading]:
-    part = reading.parts.get(remark.part)
-    if part is None:
-        return
+def _options_in(reading: Reading, remark: Remark) -> Iterator[OptionReading]:
     for found in _OPTION.finditer(remark.line.text, remark.start, remark.end):
-        told = _told(part, remark, group, found=found)
+        told = _told(reading, remark, found)
         option = _read(told) if told is not None else None
         if option is not None:
             yield option
@@ -82,43 +99,88 @@ class _Told:
         sections = self.part.text.sections
         section = next((s for s in reversed(sections) if s.base <= first), sections[0])
         begin, end = first - section.base + 1, last - section.base + 1
-        label = f"{begin}-{end // 1}" if len(self.beats) > 1 else str(begin)
+        label = full_label(begin) + (f"-{end // 1}" if end // 1 > begin // 1 else "")
+        label = label if end // 1 > begin // 1 or end == begin else full_label(begin) + full_label(end)[-1]
         return Option(section.number, label, first, last, steps, self.part.text.name, self.span)
 
 
-def _told(part: PartReading, remark: Remark, group: Group, *, found: re.Match[str]) -> _Told | None:
+def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | None:
     """What an option's words are, and for which beats; None where they tell no steps."""
-    line, start, beats = remark.line.text, found.start("rest"), group.beats
-    named = _FOR_COUNTS.search(found["rest"])
-    mark = leading_mark(named[1]) if named is not None else None
-    if named is not None and mark is not None:
-        beats = _beats_named(part, group, mark.beats)
-        start += named.end()
-    colon = line.find(":", found.start(), found.end())
-    if colon >= start - 1:
-        start = colon + 1
-    words = _NO_TURN.sub("", _LEAD_IN.sub("", line[start : found.end("rest")]))
-    items, acts = items_in(words)
-    if not beats or not any(item.options for item in items) or not any(a.verb or a.figures for a in acts):
+    line, end = remark.line.text, found.end("rest")
+    start = end - len(found["rest"].lstrip(" \t:=-"))
+    head = line[start : min(start + _HEAD, end)]
+    colon = head.find(":")
+    if colon >= 0 and not actions_in(head[:colon]):
+        head = head[:colon]
+    meant = _meant(reading, remark, head)
+    if meant is None:
         return None
-    return _Told(part, words, beats, remark.line.span(found.start(), found.end("rest")))
+    if actions_in(head[: meant.begin]):
+        end = start + meant.begin  # "walk L, R on counts 7-8"
+    elif len(head) == colon:
+        start += colon + 1
+    else:
+        start += meant.end
+    mark = leading_mark(line, start + len(line[start:end]) - len(line[start:end].lstrip(" -:")))
+    if mark is not None and not mark.floating and mark.end < end:
+        meant, start = meant.on(mark.beats), mark.end
+    words_told = _NO_TURN.sub("", _LEAD_IN.sub("", line[start:end]))
+    items, acts = items_in(words_told)
+    if not meant.beats or not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
+        return None
+    return _Told(meant.part, words_told, meant.beats, remark.line.span(found.start(), end))
 
 
-def _beats_named(part: PartReading, group: Group, beats: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
-    """The counts an option names, as beats of the part: of the section it stands in, or running."""
-    section = next((s for s in part.text.sections if group in s.groups), None)
-    running = section is None or beats[0] > section.counts
-    shift = Fraction(0) if running or section is None else section.base - 1
-    return tuple(beat + shift for beat in beats)
+@dataclass(frozen=True, slots=True)
+class _Meant:
+    """What an option stands for: beats of a part, told from `begin` to `end` of its head."""
+
+    part: PartReading
+    section: SectionText | None
+    beats: tuple[Fraction, ...]
+    begin: int
+    end: int
+
+    def on(self, beats: tuple[Fraction, ...]) -> _Meant:
+        """The counts it names as beats of the part: of the section it stands in, or running."""
+        section = self.section
+        running = section is None or beats[-1] // 1 > section.counts
+        shift = Fraction(0) if running or section is None else section.base - 1
+        return replace(self, beats=tuple(beat + shift for beat in beats))
+
+
+def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
+    """What an option stands for by its head ("for counts 9-12 of part A"), else by where it stands."""
+    in_part, in_section, counts = _OF_PART.search(head), _OF_SECTION.search(head), _FOR_COUNTS.search(head)
+    if counts is None and in_section is not None:
+        counts = _BARE_COUNTS.match(head, in_section.end())
+    named = [told.span() for told in (in_part, in_section, counts) if told is not None]
+    part = reading.parts.get(in_part[1].upper() if in_part else remark.part)
+    if part is not None and part.text.extra and counts is not None and not in_part:
+        part = reading.main
+    if part is None or remark.group is None:
+        return None
+    section = next((s for s in part.text.sections if any(g is remark.group for g in s.groups)), None)
+    beats = remark.group.beats if section is not None else ()
+    number = number_of(in_section["number"] or in_section["nth"]) if in_section else None
+    if number is not None:
+        section = next((s for s in part.text.sections if s.number == number), None)
+        if section is None:
+            return None
+        beats = tuple(section.base + i for i in range(int(section.counts)))
+    begin, end = min(named, default=(0, 0))[0], max((end for _, end in named), default=0)
+    meant = _Meant(part, section, beats, begin, end)
+    mark = leading_mark(counts[1]) if counts is not None else None
+    return meant.on(mark.beats) if mark is not None else meant
 
 
 # -- as read -----------------------------------------------------------------------------------
 
 
 def _read(told: _Told) -> OptionReading | None:
-    layouts = on_beats(told.words, told.beats)
-    if layouts and layouts[0].moves and layouts[0].cost <= _READS_WELL:
-        return _danced(told, layouts)
+    for layouts in (on_beats(told.words, told.beats), in_time(told.words, told.beats[0], told.counts)):
+        if layouts and layouts[0].moves and layouts[0].cost <= _READS_WELL:
+            return _danced(told, layouts)
     counts = _natural_counts(told.words)
     if counts is None or counts == told.counts:
         return None
@@ -129,7 +191,7 @@ def _danced(told: _Told, layouts: tuple[Layout, ...]) -> OptionReading | None:
     """The option begun as the steps it stands for begin, and meant to end as they end."""
     first, last = told.beats[0], told.beats[-1]
     events = told.part.solution.events
-    after = bisect_right(events, last + Fraction(3, 4), key=attrgetter("at"))
+    after = bisect_left(events, last // 1 + 1, key=attrgetter("at"))
     if not after or events[after - 1].at < first:
         return None
     end = events[after - 1]

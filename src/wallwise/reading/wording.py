@@ -37,5 +37,11 @@ RESTART = (
     rf"|{_SHORT}(?=\s*{_TOLD_WITH})|(?:(?<=w\d\s)|(?<=w\d:\s)|(?<=\bhere\s)){_SHORT}"
     rf"|(?<=\d\s){_SHORT}(?=\s*(?:[,;.)]|$)))"
 )
+_EASIER = words()["option"]
+# "Beginners may", "if tired", "or simply": an easier way follows.
+OPTION_LEAD = (
+    rf"(?:{any_of(_EASIER['who'])}\b[^:;.()\[\]]{{0,40}}?(?::|\b{any_of(_EASIER['may'])}\b)"
+    rf"|{any_of(_EASIER['when'])}\b|{any_of(_EASIER['or'])}\b)"
+)
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
-ORDER_WORDS = re.compile(rf"\b(?:{RESTART}|{any_of(_ORDER['words'])})\b", re.IGNORECASE)
+ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTION_LEAD})", re.IGNORECASE)
