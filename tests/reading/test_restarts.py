@@ -173,6 +173,10 @@ UNCLEAR = [
     "Wall 1: 32, wall 2: 32, wall 3: restart, wall 4: 32",
     "Wall 1: 32, wall 2: 32 + tag, wall 3: 32",
     "Tag after wall 4",
+    "2 restarts: wall 3 after 16",
+    "There are two restarts, the first is on wall 3 after 16 counts and the second when the singer says so",
+    "Restart on wall 3 after 16 counts\nSecond restart: after count 24",
+    "2 tags, after wall 2\nTag\n1-4 rocking chair R",
 ]
 
 
@@ -180,3 +184,21 @@ UNCLEAR = [
 def test_an_order_without_its_wall_or_count_is_told(words: str) -> None:
     """What no words tell is not made up, and not kept quiet."""
     assert ["restart-unclear"] == told(checked(words))
+
+
+@pytest.mark.parametrize(
+    "head", ["Restart on wall 3", "1 restart: wall 3", "Restart on wall 3 after 16 counts"]
+)
+def test_a_place_without_a_wall_is_that_of_the_wall_without_a_place(head: str) -> None:
+    """The header names the wall, and the star between the steps the count."""
+    body = BODY.replace("[17-24]", "*Restart here\n[17-24]")
+    report = check_text(f"Tin Lantern\n{head}\n32 counts 4 walls\n\n{body}\n", name="x")
+    assert THIRD == restarts(report)
+    assert report.sound
+
+
+def test_a_place_without_a_wall_that_is_no_wall_s_is_told() -> None:
+    """The restart of wall 3 is elsewhere."""
+    body = BODY.replace("[17-24]", "*Restart here\n[17-24]")
+    text = f"Tin Lantern\nRestart on wall 3 after 24 counts\n32 counts 4 walls\n\n{body}\n"
+    assert ["restart-unclear"] == told(check_text(text, name="x"))

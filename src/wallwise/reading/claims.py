@@ -16,17 +16,16 @@ from wallwise.reading.wording import OPTION_LEAD, RESTART
 _NO_CLAIM = re.compile(
     rf"\b(?:{RESTART}|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
     r"|start|begin|begins|starts|wall one"
-    r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall)\b"
-    rf"|\b{OPTION_LEAD}",
+    r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall)\b",
     re.IGNORECASE,
 )
 _NO_END_CLAIM = re.compile(
     rf"\b(?:{RESTART}|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
     r"|(?:first|second|third|fourth|fifth|sixth|last|final) wall)\b"
-    rf"|\b{OPTION_LEAD}"
     r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
     re.IGNORECASE,
 )
+_OPTION = re.compile(rf"\b{OPTION_LEAD}", re.IGNORECASE)  # what it tells is another way of dancing
 _FEW_WORDS = 4  # unknown words beside a facing; with more it is a sentence about something else
 
 
@@ -83,7 +82,8 @@ def without_claims(layout: Layout) -> Layout:
 
 def _one_clock(remark: Remark) -> tuple[int, int, int] | None:
     """The one facing that a remark tells, with its place in the line; None where it tells none or several."""
-    clocks = clocks_in(remark.line.text, remark.start, remark.end)
+    option = _OPTION.search(remark.line.text, remark.start, remark.end)
+    clocks = clocks_in(remark.line.text, remark.start, option.start() if option else remark.end)
     return clocks[0] if len(clocks) == 1 else None
 
 

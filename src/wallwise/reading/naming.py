@@ -48,6 +48,10 @@ _KIND = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_ANNOUNCED = re.compile(
+    rf"\b(?P<many>[1-9]|{'|'.join(_TEN)})\s+(?:easy\s+|short\s+)?(?:(?P<restart>{RESTART})|tags?|bridges?)\b(?!\s*\d)",
+    re.IGNORECASE,
+)
 _EXTRA = r"(?:re-?starts?|tags?|bridges?)"
 _NEGATED = re.compile(
     rf"""
@@ -216,6 +220,15 @@ def names_in(remark: Remark) -> Named:
         for n, (number, place) in enumerate(numbers)
     ]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
+
+
+def announced_in(remark: Remark) -> Iterator[tuple[str, int, Span]]:
+    """How many restarts or tags a remark says there are ("2 restarts", "one tag"), and where."""
+    for found in _ANNOUNCED.finditer(remark.line.text, remark.start, remark.end):
+        many = number_of(found["many"])
+        if many is not None:
+            kind = "restart" if found["restart"] else "tag"
+            yield kind, many, remark.line.span(found.start(), found.end())
 
 
 def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:

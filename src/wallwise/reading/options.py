@@ -144,7 +144,7 @@ class _Meant:
     def on(self, beats: tuple[Fraction, ...]) -> _Meant:
         """The counts it names as beats of the part: of the section it stands in, or running."""
         section = self.section
-        running = section is None or beats[-1] // 1 > section.counts
+        running = section is None or beats[0] > section.counts
         shift = Fraction(0) if running or section is None else section.base - 1
         return replace(self, beats=tuple(beat + shift for beat in beats))
 
@@ -155,9 +155,10 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
     if counts is None and in_section is not None:
         counts = _BARE_COUNTS.match(head, in_section.end())
     named = [told.span() for told in (in_part, in_section, counts) if told is not None]
+    mark = leading_mark(counts[1]) if counts is not None else None
     part = reading.parts.get(in_part[1].upper() if in_part else remark.part)
-    if part is not None and part.text.extra and counts is not None and not in_part:
-        part = reading.main
+    if part is not None and part.text.extra and mark is not None and mark.last > part.text.counts:
+        part = reading.main  # told below a tag that has no such counts
     if part is None or remark.group is None:
         return None
     section = next((s for s in part.text.sections if any(g is remark.group for g in s.groups)), None)
@@ -170,7 +171,6 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
         beats = tuple(section.base + i for i in range(int(section.counts)))
     begin, end = min(named, default=(0, 0))[0], max((end for _, end in named), default=0)
     meant = _Meant(part, section, beats, begin, end)
-    mark = leading_mark(counts[1]) if counts is not None else None
     return meant.on(mark.beats) if mark is not None else meant
 
 

@@ -9,15 +9,16 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from wallwise.dance.model import Span
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.headings import is_ending
-from wallwise.reading.naming import Named, by_kind, is_exact, names_in
+from wallwise.reading.naming import Named, announced_in, by_kind, is_exact, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
-from wallwise.reading.restart_orders import RestartOrder, restarts_told
+from wallwise.reading.restart_orders import RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
@@ -33,6 +34,13 @@ _SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
+class Vague(NamedTuple):
+    """A restart or tag that names no wall; `after` the counts of a restart, where these are told."""
+
+    remark: Remark
+    after: Fraction | None
+
+
 @dataclass(slots=True)
 class Orders:
     """All orders of a sheet."""
@@ -43,7 +51,10 @@ class Orders:
     unread: list[Remark] = field(default_factory=list)  # something is done on a wall, and not known what
     sequence: tuple[str, ...] | None = None
     sequence_spans: tuple[Span, ...] = ()
-    vague: list[Remark] = field(default_factory=list)  # a restart or tag whose wall or count is told nowhere
+    vague: list[Vague] = field(default_factory=list)
+    announced: list[tuple[str, int, Span]] = field(
+        default_factory=list
+    )  # restarts or tags said to be so many
 
 
 def read_orders(out: Outline, header: list[Remark]) -> Orders:
@@ -57,6 +68,7 @@ def read_orders(out: Outline, header: list[Remark]) -> Orders:
     for remark in remarks:
         reader.read(remark, in_header=remark in header)
     orders.restarts = [order for order in _merged_restarts(orders.restarts) if order.wall > 0]
+    _put_where_told(orders)
     orders.tags = _merged_tags(orders.tags)
     return orders
 
@@ -71,6 +83,7 @@ class _Reader:
 
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
+        self.orders.announced += announced_in(remark)
         extra = next((p for p in self.extras if p.line is remark.line), None)
         if _orders_nothing(remark.text, extra):
             return
@@ -135,7 +148,8 @@ class _Reader:
         if self.orders.sequence is not None or named.kind == "both":
             return
         if _ORDERED.search(named.text) and not _NO_ORDER.search(named.text):
-            self.orders.vague.append(named.remark)
+            after = place_told(named, self.main) if named.kind == "restart" else None
+            self.orders.vague.append(Vague(named.remark, after))
 
     def _claim_facings(self, named: Named) -> None:
         """Take facings for those of restarts told before ("w3 you go again on 3 o'c, w6 on 6 o'c")."""
@@ -229,6 +243,15 @@ def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
         merged.remove(held)
         merged.append(held)
     return sorted(merged, key=lambda order: (order.wall, order.after or Fraction(0)))
+
+
+def _put_where_told(orders: Orders) -> None:
+    """Give restarts without counts the one place where the sheet restarts on no wall ("*Restart here")."""
+    places = {vague.after for vague in orders.vague if vague.after is not None}
+    if len(places) == 1:
+        (place,) = places
+        for order in orders.restarts:
+            order.after = place if order.after is None else order.after
 
 
 def _is_same_restart(held: RestartOrder, order: RestartOrder) -> bool:

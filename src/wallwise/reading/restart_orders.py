@@ -90,6 +90,13 @@ def beat_here(remark: Remark, main: PartText | None) -> Fraction | None:
     return min(Fraction(group.beats[-1] // 1), end)
 
 
+def place_told(named: Named, main: PartText | None) -> Fraction | None:
+    """The counts after which a stretch that names no wall restarts; None where it tells none, or several."""
+    counts = _counts_told(named, main)
+    here = _here(named, main, counted=bool(counts)) if _HERE.search(named.text) else None
+    return here if here is not None or len(counts) != 1 else counts[0][0]
+
+
 def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
     """The counts at which the restarts can be meant, with their places."""
     fewest = 4 if main is not None and main.counts > 16 else 1

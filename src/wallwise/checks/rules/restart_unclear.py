@@ -16,6 +16,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     yield from _unknown_change(reading)
     yield from _no_wall(reading.orders)
     yield from _no_steps(reading)
+    yield from _fewer(reading)
     yield from _unread(reading.orders)
     yield from _never_called(reading)
 
@@ -53,9 +54,10 @@ def _unknown_change(reading: Reading) -> Iterator[Finding]:
 
 
 def _no_wall(orders: Orders) -> Iterator[Finding]:
-    if orders.restarts or orders.tags:
-        return
-    for remark in orders.vague:
+    afters = {order.after for order in orders.restarts}
+    for remark, after in orders.vague:
+        if (orders.restarts or orders.tags) and (after is None or after in afters):
+            continue  # what it leaves out is told elsewhere
         yield RULE.on(
             remark.line.span(remark.start, remark.end),
             "A restart or tag is told here, but not on which wall.",
@@ -70,6 +72,17 @@ def _no_steps(reading: Reading) -> Iterator[Finding]:
                 order.span,
                 f"A tag is told after wall {order.after_wall}, but neither its steps nor its counts.",
             )
+
+
+def _fewer(reading: Reading) -> Iterator[Finding]:
+    """Fewer restarts or tags found than the sheet says there are; a sequence tells its own."""
+    orders = reading.orders
+    if orders.sequence is not None:
+        return
+    found = {"restart": len(orders.restarts), "tag": len(orders.tags)}
+    for kind, many, span in orders.announced:
+        if 0 < found[kind] < many:
+            yield RULE.on(span, f"The sheet speaks of {many} {kind}s, but only {found[kind]} could be found.")
 
 
 def _unread(orders: Orders) -> Iterator[Finding]:
