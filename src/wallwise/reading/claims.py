@@ -10,17 +10,17 @@ from wallwise.reading.layout import Layout
 from wallwise.reading.naming import clocks_in
 from wallwise.reading.outline import Outline, Remark
 from wallwise.reading.record import Passage, Reading
-from wallwise.reading.wording import OPTION_LEAD, RESTART
+from wallwise.reading.wording import OPTION_LEAD
 
 # A remark with one of these tells where a wall, a tag or another way of dancing faces, not this step.
 _NO_CLAIM = re.compile(
-    rf"\b(?:{RESTART}|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
+    r"\b(?:re-?start|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
     r"|start|begin|begins|starts|wall one"
     r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall)\b",
     re.IGNORECASE,
 )
 _NO_END_CLAIM = re.compile(
-    rf"\b(?:{RESTART}|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
+    r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
     r"|(?:first|second|third|fourth|fifth|sixth|last|final) wall)\b"
     r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
     re.IGNORECASE,
