@@ -38,7 +38,6 @@ _SPOKEN = re.compile(r"\s+on\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
 _END = re.compile(
     r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|start\s+again|begin\s+again|go\s+again)\b"
 )
-_LONGEST = 240  # characters: what is changed before a restart is a few counts
 _STEPS = 0.6  # the share of step language of words that tell a step without a verb
 
 
@@ -88,8 +87,6 @@ def changed_to(text: str) -> Change:
 def _steps(words: str) -> str:
     """The words up to where the steps end; empty where they tell of none."""
     words = _END.split(words)[0].strip(" -.;\"'")
-    if len(words) > _LONGEST:
-        return ""
     return words if actions_in(words) or known_share(words) >= _STEPS else ""
 
 
