@@ -32,3 +32,13 @@ def test_a_facing_keeps_its_minutes() -> None:
     (line,) = tidy("Restart on wall 4 facing 3:45")
     (clock,) = names_in(Remark(line, 0, len(line.text))).clocks
     assert "3:45" == line.text[clock.start : clock.end]
+
+
+def test_where_the_dance_begins_again_is_the_facing_of_the_restart() -> None:
+    """Only a wall that starts facing somewhere says nothing of the restart."""
+    (line,) = tidy("Restart on wall 4: dance 16 counts and begin again facing 6:00")
+    claim = names_in(Remark(line, 0, len(line.text))).faced_on(0)
+    assert claim is not None
+    assert SIX == claim[0]
+    (line,) = tidy("Restart on wall 4, which starts facing 6:00")
+    assert names_in(Remark(line, 0, len(line.text))).faced_on(0) is None

@@ -62,8 +62,8 @@ class Sight:
 
 
 def _called(part: PartText) -> str:
-    """A part as one speaks of it: "part A", "the tag", "tag 2", "the bridge"."""
-    if not part.extra:
+    """A part as one speaks of it: "part A", "the chorus", "the tag", "tag 2", "the bridge"."""
+    if len(part.name) == 1:
         return f"part {part.name}"
     name = part.name.lower().removeprefix("tag (").removesuffix(")")
     return name if name[-1].isdigit() else f"the {name}"

@@ -42,6 +42,11 @@ _ABOUT_A_WALL = re.compile(
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
+_ABOUT_MUSIC = re.compile(rf"\b{any_of(words()['song']['words'])}\b", re.IGNORECASE)
+_SENTENCE = re.compile(r"[\s.,;]*(?P<words>[A-Z].*?[.!?])\s+(?=[A-Z])", re.DOTALL)
+_FEW_KNOWN = 0.5  # the share of step language that no sentence about music has
+_SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
+_EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
 _BRACKETED_FACING = re.compile(
@@ -82,9 +87,10 @@ def repeat_told(text: str) -> Act | None:
     "Repeat section 1", "repeat counts 1-8 on the other foot", "same to the left" are such lines;
     "repeat and enjoy", "repeat to the end of the song" mean the whole dance.
     """
-    if ORDER_WORDS.search(text) or is_about_a_wall(text) or _WHOLE_DANCE.search(text):
+    stop = repeat_end(text)
+    if ORDER_WORDS.search(text) or is_about_a_wall(text) or _WHOLE_DANCE.search(text, 0, stop):
         return None
-    acts = read_acts(list(tokens_of(text)))
+    acts = read_acts(list(tokens_of(text[:stop])))
     told = [act for act in acts if not act.empty]
     if not told or told[0].verb != "same" or any(act.verb or act.figures for act in told[1:]):
         return None
@@ -96,6 +102,17 @@ def is_option(text: str) -> bool:
     return _OPTION_LINE.match(text) is not None
 
 
+def repeat_end(text: str) -> int:
+    """Where in a line what is danced again ends and a sentence without a step of its own explains it."""
+    found = _SENTENCE_BEHIND.search(text)
+    if found is None:
+        return len(text)
+    explains = read_acts(list(tokens_of(text[found.end() :])))
+    if any(act.figures or act.verb not in _EXPLAINING for act in explains):
+        return len(text)
+    return found.start()
+
+
 def step_count(text: str) -> int:
     """About how many steps a text names, by what stands between them; at least 1."""
     return len(_BETWEEN_STEPS.split(text))
@@ -105,6 +122,16 @@ def aside_at(text: str, start: int, end: int) -> int:
     """Where in ``text[start:end]`` the steps stop and an order or option begins; `end` where none does."""
     found = _ASIDE.search(text[start:end])
     return start + found.start() if found is not None else end
+
+
+def song_end(text: str, start: int, end: int) -> int:
+    """Where in ``text[start:end]`` the steps begin behind sentences about the music; `start` without any."""
+    while found := _SENTENCE.match(text, start, end):
+        told = found["words"]
+        if not _ABOUT_MUSIC.search(told) or known_share(told) >= _FEW_KNOWN or actions_in(told):
+            break
+        start = found.end()
+    return start
 
 
 def steps_at(text: str) -> int | None:

@@ -82,8 +82,6 @@ def _block(row: Row) -> Block:
     elif not _TOLD_BESIDE.match(line.text):
         _take_marks(block)
         block.again = repeat_told(line.text[block.pieces[0].start :]) if len(block.pieces) == 1 else None
-        if block.again is not None and block.kind in _RANGES:
-            block.kind, block.range = "steps", None
     return block
 
 
@@ -112,7 +110,8 @@ def _settle(blocks: list[Block]) -> None:
             block.kind, block.rest, block.number = "heading", block.pieces[0].start, int(block.mark.first)
         elif block.kind in _RANGES:
             following = next((b for b in blocks[i + 1 :] if b.kind != "text"), None)
-            if _heads(block, following):
+            below = blocks[i + 1] if i + 1 < len(blocks) else None
+            if _heads(block, following) if block.again is None else _names_repeat(below):
                 block.kind = "heading"
             else:
                 block.kind, block.range = "steps", None
@@ -158,6 +157,11 @@ def _counts_on(mark: Mark, before: list[Block], numbered: int) -> bool:
         return True
     last = next((p.mark for b in reversed(before) for p in reversed(b.pieces) if p.mark is not None), None)
     return last is not None and last.last + 1 == mark.first and last.last < 8 and numbered == 0
+
+
+def _names_repeat(below: Block | None) -> bool:
+    """Whether a range that only says that something is repeated heads the line that tells what."""
+    return below is not None and below.kind == "text" and below.again is not None
 
 
 def _heads(block: Block, following: Block | None) -> bool:

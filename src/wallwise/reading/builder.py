@@ -9,6 +9,9 @@ from wallwise.reading.asides import (
     is_header_line,
     is_option,
     is_prose,
+    repeat_end,
+    repeat_told,
+    song_end,
     step_count,
     steps_at,
     steps_end,
@@ -253,8 +256,11 @@ class _Builder:
     def _take_steps(
         self, section: SectionText, line: Line, start: int, *, end: int, mark: Mark | None
     ) -> None:
-        """Steps of a line into a section; the order or option written behind them is a remark."""
-        stop = aside_at(line.text, start, end)
+        """Steps of a line into a section; words of the song before them and orders behind are remarks."""
+        begin = song_end(line.text, start, end)
+        if begin > start:
+            self._remark(line, start, begin)
+        start, stop = begin, aside_at(line.text, begin, end)
         section.groups.append(Group(line, start, stop, mark))
         if stop < end:
             self._remark(line, stop, end)
@@ -299,14 +305,22 @@ class _Builder:
         lasts = None if counts is None or again.of_section else counts[1] - counts[0] + 1
         if section is None:
             section = self._open_section()
-        elif section.heading is not None and not section.groups and counts is None and section.heading_text:
+        elif (
+            section.heading is not None
+            and not section.groups
+            and counts is None
+            and _heading_tells_steps(section)
+        ):
             # the heading tells the steps that come again
             heading, at = section.heading, section.heading_at
             section.groups.append(Group(heading, at, len(heading.text), None))
         if section.groups and not has_room(section, lasts):
             section.range, second_half = halves(section)
             section = self._open_section(counts=second_half)
-        section.groups.append(Group(block.line, 0, len(block.text), None, lasts=lasts))
+        stop = repeat_end(block.text)
+        section.groups.append(Group(block.line, 0, stop, None, lasts=lasts))
+        if stop < len(block.text):
+            self._remark(block.line, stop)
 
     def _heads_steps_below(self, i: int, block: Block) -> bool:
         """Whether a line names the figures of the section that begins under it."""
@@ -375,6 +389,11 @@ def _goes_on_with_dance(block: Block) -> bool:
     if block.number == 1:
         return False
     return (block.number or 0) > 1 or (block.range is not None and block.range[0] > 1)
+
+
+def _heading_tells_steps(section: SectionText) -> bool:
+    """Whether a heading has words, and more than that something is repeated."""
+    return bool(section.heading_text) and repeat_told(section.heading_text) is None
 
 
 def _first_words(block: Block) -> str:

@@ -66,10 +66,11 @@ _COUNTS_AND_WALLS = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_PART_NAME = f"[A-H]|(?i:{any_of(words()['part']['names'])})"
 _SPELT = f"(?i:{_TENS}|{any_of(NUMBER_WORDS)})"
 _PART_COUNTS = re.compile(
     rf"""
-    \b(?P<word>(?i:part)\s*)?\(?(?P<name>[A-H])\b\)?\s*
+    \b(?P<word>(?i:part)\s*)?\(?(?P<name>{_PART_NAME})\b\)?\s*
     (?:(?P<sign>[-:=(]|is|has|of|,(?=\s*(?:\d+|{_SPELT})\s*[- ]?c(?:oun)?ts?\b))|\s)\s*
     (?P<n>\d{{1,3}}|{_SPELT}\b)(?!\s*(?:x|times|walls?|[&/]))\s*[- ]?(?:counts?|c|cts?)?\b
     """,
@@ -78,7 +79,7 @@ _PART_COUNTS = re.compile(
 _COUNTS_OF_PARTS = re.compile(
     rf"""
     \b(?P<n>\d{{1,3}}|{_SPELT}\b)\s*[- ]?(?:(?:counts?|cts?|c)\b)?\s*(?:(?:in|for|of)\b|\()?\s*
-    (?:(?i:the|part)\s+)*(?P<name>[A-H])\b(?!\s*[-:=(])\)?
+    (?:(?i:the|part)\s+)*(?P<name>{_PART_NAME})\b(?!\s*[-:=(])\)?
     """,
     re.VERBOSE,
 )

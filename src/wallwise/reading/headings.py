@@ -49,6 +49,13 @@ _PART = re.compile(
     r"^\W*(?:(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-H])|(?:section|sect|sec)\.?\s*(?P<lettered>[A-H]))\b(?P<rest>.*)$",
     re.IGNORECASE,
 )
+_PART_CALLED = re.compile(
+    rf"^\W*(?:the\s+)?(?P<name>{any_of(words()['part']['names'])})\b(?:\s+steps\b)?(?!\s*\d)", re.IGNORECASE
+)
+_A_PART_CALLED = re.compile(rf"\b{any_of(words()['part']['names'])}\b", re.IGNORECASE)
+_ONLY_A_PART = re.compile(
+    r"\W*(?:part\b)?\W*(?:\d{1,3}\s*-?\s*counts?\b.*)?\W*$|\s*(?::|-\s)\s*\S.*$", re.IGNORECASE
+)
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
 _PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
 _PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
@@ -124,6 +131,7 @@ def head_of(text: str) -> Head | None:
     return (
         _section_of_part(text)
         or _part(text)
+        or _part_called(text)
         or _section(text)
         or _bars(text)
         or _extra(text)
@@ -179,6 +187,23 @@ def _part(text: str) -> Head | None:
         return None
     counts, begin = _range_behind(text, found.start("rest"))
     return Head("part", begin, name=(found["letter"] or found["lettered"]).upper(), range=counts)
+
+
+def _part_called(text: str) -> Head | None:
+    """The part of "VERSE STEPS", "Chorus, second eight", "Refrain [1-8]": called as the song's are."""
+    found = _PART_CALLED.match(text)
+    if found is None:
+        return None
+    name, behind = found["name"].title(), found.end()
+    if _A_PART_CALLED.search(text, behind):
+        return None  # "Verse - Chorus - Verse": a sequence
+    section = _section(text[behind:])
+    if section is not None:
+        return Head("part", behind + section.rest, section.number, name, section.range)
+    counts, begin = _range_behind(text, behind)
+    if counts is None and not _ONLY_A_PART.match(text[behind:]):
+        return None
+    return Head("part", begin, name=name, range=counts)
 
 
 def _section(text: str) -> Head | None:

@@ -101,7 +101,8 @@ _CLOCK = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _STARTS_FACING = re.compile(
-    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b[^.;,]*$", re.IGNORECASE
+    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b(?!\s+(?:again|over))[^.;,]*$",
+    re.IGNORECASE,
 )
 _BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
 _CLAUSE = 120  # characters before a facing in which its clause begins

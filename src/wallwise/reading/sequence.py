@@ -3,24 +3,35 @@
 import re
 
 from wallwise.dance.model import Span
+from wallwise.glossary.load import words
 from wallwise.reading.outline import Remark
+from wallwise.reading.wording import any_of
+
+_NAMES = any_of(words()["part"]["names"])
 
 _KEY = re.compile(
     r"""
-    \b(?:sequence|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
+    \b(?:
+        (?:sequence|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
+      | (?:(?:you|we)[ ]dance(?:[ ]it)?|dance[ ]it|danced[ ]as)\b(?=\s*[:=-])
+    )
     \s*(?:of[ ](?:the[ ])?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _BARE = re.compile(
-    r"\W*(?:(?:[A-H]\d{0,2}|tag|bridge|ending|intro)\W+){2,}(?:[A-H]\d{0,2}|tag|bridge|ending)\W*",
+    rf"\W*(?:(?:[A-H]\d{{0,2}}|tag|bridge|ending|intro|{_NAMES})\W+){{2,}}"
+    rf"(?:[A-H]\d{{0,2}}|tag|bridge|ending|{_NAMES})\W*",
     re.IGNORECASE,
 )
 _ITEM = re.compile(
-    r"""
+    rf"""
     \b(?P<name>(?i:tag|bridge|ending|intro))\s*(?P<number>[1-9](?!\d))?\b
-    | \b(?P<letters>[A-H]+)(?P<cut>\d{1,2})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)
-      (?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{1,3})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?
+    | (?:
+        \b(?P<called>(?i:{_NAMES}))\b
+      | \b(?P<letters>[A-H]+)(?P<cut>\d{{1,2}})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)
+      )
+      (?:\s*\(\s*(?:first\s+|only\s+|counts?\s+1-)*(?P<first>\d{{1,3}})(?:\s*(?:counts?|c))?(?:\s*only)?\s*\))?
       (?:\s*x\s*(?P<times>\d))?
     """,
     re.VERBOSE,
@@ -60,6 +71,6 @@ def _names(told: re.Match[str], remark: Remark) -> list[tuple[str, Span]]:
     else:
         ending = "-" if told["mark"] else ""
     # What stands behind several letters is told of the last of them alone.
-    names = list(told["letters"])
+    names = [told["called"].title()] if told["called"] else list(told["letters"])
     names[-1] += ending
     return [(name, span) for name in names * int(told["times"] or 1)]
