@@ -94,3 +94,20 @@ def test_a_heading_that_counts_otherwise_than_its_lines_is_told(heads: tuple[str
     """It ends on another count than the lines do."""
     first, second = heads
     assert len(rules(f"PAPER WINDMILL\n\n{first}\n{ON_ONE.format(second)}", "section-length")) == 1
+
+
+EIGHT = "Step L to left side, step R beside L, step L to left side, touch R beside L, step R to right side, "
+EIGHT += "step L beside R, step R to right side, touch L beside R"
+COUNTED = "1-2 Step L to left side, step R beside L\n3-4 Step L to left side, touch R beside L\n"
+COUNTED += "5-6 Step R to right side, step L beside R\n7-8 Step R to right side, touch L beside R"
+
+
+def test_steps_told_one_by_one_above_other_steps_are_no_heading() -> None:
+    """An eight without counts is not lost in silence."""
+    (message,) = rules(f"PAPER WINDMILL\n\n{EIGHT}\n{TWO_TURNS}\n5-8 Walk R, L, R, L\n", "not-understood")
+    assert "those below are others" in message
+
+
+def test_a_heading_that_tells_the_steps_below_it_one_by_one_is_one() -> None:
+    """Its steps are those of the lines."""
+    assert rules(f"PAPER WINDMILL\n\n{EIGHT}\n{COUNTED}\n", "not-understood") == []

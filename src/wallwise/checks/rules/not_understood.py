@@ -1,7 +1,7 @@
 """Words in the steps that could not be read as steps."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from wallwise.checks.rule import Rule
 from wallwise.checks.sight import count_in, danced_through
@@ -12,13 +12,17 @@ from wallwise.reading import Reading
 from wallwise.reading.asides import step_count
 from wallwise.reading.layout import Layout
 from wallwise.reading.outline import Remark
-from wallwise.reading.pieces import LONGEST_PIECE
+from wallwise.reading.pieces import LONGEST_PIECE, read_alone
 from wallwise.reading.record import Passage
+from wallwise.reading.solve import Goal, Solved
 from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.wording import ORDER_WORDS
 
 # A reading dearer than this bends the words further than a teacher would.
 DOUBTFUL = 1.9
+_EIGHT = 8  # steps told one by one
+_FOOT = re.compile(r"\b(?:left|right|[lr]f?)\b", re.IGNORECASE)
+_ANYWHERE = Goal({Foot.LEFT: 0.0, Foot.RIGHT: 0.0}, loops=0.0)
 _SEVERAL = 3  # steps in a line; a title can have two
 _NO_STEPS = "These words could not be read as steps"
 
@@ -26,6 +30,7 @@ _NO_STEPS = "These words could not be read as steps"
 def _find(reading: Reading) -> Iterator[Finding]:
     yield from _before_steps(reading)
     yield from _stray(reading)
+    yield from _headed(reading)
     for part in danced_through(reading):
         layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
@@ -65,6 +70,35 @@ def _stray(reading: Reading) -> Iterator[Finding]:
                 section=remark.section,
                 part=remark.part or "main",
             )
+
+
+def _headed(reading: Reading) -> Iterator[Finding]:
+    """Steps told one by one in the place of a heading, which the lines below do not dance."""
+    for part in danced_through(reading):
+        for section in part.text.sections:
+            line, text = section.heading, section.heading_text
+            told_by_number = section.heading_at or section.range is not None or section.from_heading
+            if line is None or told_by_number or not _tells_an_eight(text):
+                continue
+            events = [e for e in part.solution.events if part.passages[e.group].section is section]
+            alone = read_alone(text, start=section.base, counts=section.counts, goal=_ANYWHERE)
+            if alone is None or _weights(alone.events) != _weights(events):
+                yield RULE.on(
+                    line.span(0, len(line.text)),
+                    f"These steps have no count, and those below are others (“{_short(text)}”)",
+                    section=section.number,
+                    part=part.text.name,
+                )
+
+
+def _tells_an_eight(text: str) -> bool:
+    """Whether a text tells the steps of an eight one by one, most of them with their foot."""
+    steps, feet = step_count(text), len(_FOOT.findall(text))
+    return steps >= _EIGHT and 2 * feet >= steps and _is_instruction(text)
+
+
+def _weights(events: Sequence[Solved]) -> list[Foot]:
+    return [event.foot for event in events if event.kind.takes_weight]
 
 
 def _before_steps(reading: Reading) -> Iterator[Finding]:
