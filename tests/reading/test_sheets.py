@@ -11,7 +11,7 @@ from tests.reading import scoring
 from wallwise.desk.report import Report
 
 # Sheets that are not read exactly, and why.  Not one of them may pass in silence.
-MISREAD = {}
+MISREAD: dict[str, str] = {}
 
 # Sheets that are misread in silence: defects of the reader, every one.
 SILENT = {
