@@ -2,6 +2,7 @@
 
 import re
 
+from wallwise.glossary.lexicon import Word
 from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
@@ -87,6 +88,8 @@ def repeat_told(text: str) -> Act | None:
     "Repeat section 1", "repeat counts 1-8 on the other foot", "same to the left" are such lines;
     "repeat and enjoy", "repeat to the end of the song" mean the whole dance.
     """
+    if all(token.word is not Word.SAME for token in tokens_of(text)):
+        return None
     stop = repeat_end(text)
     if ORDER_WORDS.search(text) or is_about_a_wall(text) or _WHOLE_DANCE.search(text, 0, stop):
         return None

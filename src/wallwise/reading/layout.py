@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from heapq import nsmallest
 from operator import attrgetter, itemgetter
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, NamedTuple, TypeAlias, TypeVar
 
 from wallwise.dance.model import Kind, Place
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
@@ -251,13 +251,9 @@ def _closed(row: _Filled, left: int) -> Layout:
 # -- on time ----------------------------------------------------------------------------------
 
 
-class _Link(NamedTuple):
-    """An item danced from a tick on, after those before it; without moves it has no count of its own."""
-
-    before: _Link | None
-    tick: int
-    moves: tuple[Placed, ...]
-    item: Item
+# An item danced from a tick on, after those before it; without moves it has no count of its own.
+# A plain tuple: the search makes hundreds of them for each that it keeps.
+_Link: TypeAlias = "tuple[_Link | None, int, tuple[Placed, ...], Item]"
 
 
 def _time(items: list[Item], whole: int) -> Iterator[tuple[float, int, _Link | None]]:
@@ -271,11 +267,11 @@ def _time(items: list[Item], whole: int) -> Iterator[tuple[float, int, _Link | N
         for tick, rows in best.items():
             for cost, chain in rows:
                 if silent is not None:
-                    after[tick].append((cost + silent, _Link(chain, tick, (), item)))
+                    after[tick].append((cost + silent, (chain, tick, (), item)))
                 for lasts, more, moves in ways:
                     if tick + lasts <= limit:
                         early = _EARLY if tick == 0 and moves and moves[0][0] < 0 else 0.0
-                        after[tick + lasts].append((cost + more + early, _Link(chain, tick, moves, item)))
+                        after[tick + lasts].append((cost + more + early, (chain, tick, moves, item)))
         best = _pruned(after)
     for tick, rows in best.items():
         for cost, chain in rows:
@@ -295,12 +291,12 @@ def _laid(chain: _Link | None, start: Fraction) -> tuple[Placed, ...]:
     links = []
     while chain is not None:
         links.append(chain)
-        chain = chain.before
+        chain = chain[0]
     placed: tuple[Placed, ...] = ()
-    for link in reversed(links):
-        if link.moves:
-            at = start + Fraction(link.tick, _TICKS)
-            placed += tuple((at + offset, move) for offset, move in link.moves)
+    for _, tick, moves, item in reversed(links):
+        if moves:
+            at = start + Fraction(tick, _TICKS)
+            placed += tuple((at + offset, move) for offset, move in moves)
         else:
-            placed = note(placed, link.item)
+            placed = note(placed, item)
     return placed

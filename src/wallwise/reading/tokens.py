@@ -2,9 +2,8 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
+from typing import Any, NamedTuple
 
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Lexicon, Meaning, Word
@@ -66,6 +65,7 @@ _FACES = re.compile(
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
     rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
+_MAY_FACE = re.compile("wall|fac|looking|now on")
 WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
     "right": 12, "back": 24, "rear": 24, "left": 36,
@@ -79,8 +79,7 @@ _ENDS_PHRASE = _NO_PHRASE - {"pair"}
 TURN = 48  # the reader's unit of turning: 1/48 of a full turn, so that thirds and sixteenths stay whole
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """A phrase or a stop: its class (a `Word` or a stop's own character), value and place in the line.
 
     Other classes: ``clock`` (a facing, in 1/48 of a turn), ``feet`` (a tuple of feet), ``lead``
@@ -100,7 +99,7 @@ class Token:
 def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
     """The tokens of `text`, the longest phrases first; empty for blank text."""
     text = text.lower()
-    faces = {m.start(): m for m in _FACES.finditer(text)}
+    faces = {m.start(): m for m in _FACES.finditer(text)} if _MAY_FACE.search(text) else {}
     raw = list(_RAW.finditer(text))
     tokens: list[Token] = []
     i = reached = 0
@@ -133,27 +132,28 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
     first = raw[i]
     if first.group() == "(":
         return _bracketed_side(raw, i)
-    words: list[str] = []
-    full: list[str] = []  # the same, words cut short written out
+    words: tuple[str, ...] = ()
+    full: tuple[str, ...] = ()  # the same, words cut short written out
     best: Meaning | None = None
     last = i
     reached = first.start()
     for j in range(i, len(raw)):
         piece = raw[j]
-        if j > i and piece.group() == "-" and _is_hyphen(piece, reached):
+        kind, text = piece.lastgroup, piece.group()
+        if j > i and text == "-" and _is_hyphen(piece, reached):
             reached = piece.end()
             continue
-        if piece.lastgroup in (_NO_PHRASE if j == i else _ENDS_PHRASE) and piece.group() not in "&+":
+        if kind in (_NO_PHRASE if j == i else _ENDS_PHRASE) and text not in "&+":
             break
-        spelt = _spelt(piece)
-        words += spelt
-        full += [lexicon.short.get(word, word) for word in spelt]
+        for word in text.split() if kind == "amount" else (text,):
+            spelt = word if word.endswith(".f.") else word.rstrip(".'")
+            words += (spelt,)
+            full += (lexicon.short.get(spelt, spelt),)
         reached = piece.end()
-        keys = (tuple(words),) if full == words else (tuple(words), tuple(full))
-        meaning = next(filter(None, map(lexicon.phrases.get, keys)), None)
+        meaning = lexicon.phrases.get(words) or (full != words and lexicon.phrases.get(full))
         if meaning:
             best, last = meaning, j
-        if lexicon.openings.isdisjoint(keys):
+        if words not in lexicon.openings and full not in lexicon.openings:
             break
     if best is None:
         return 1, None
@@ -165,13 +165,6 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
 def _is_hyphen(piece: re.Match[str], reached: int) -> bool:
     """Whether the dash stands inside a phrase: "kick-ball-change"."""
     return piece.start() == reached and piece.string[piece.end() : piece.end() + 1].isalnum()
-
-
-def _spelt(piece: re.Match[str]) -> list[str]:
-    word = piece.group()
-    if piece.lastgroup == "amount":
-        return word.split()
-    return [word if word.endswith(".f.") else word.rstrip(".'")]
 
 
 def _bracketed_side(raw: list[re.Match[str]], i: int) -> tuple[int, Token | None]:
