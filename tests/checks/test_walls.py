@@ -21,11 +21,12 @@ def test_a_phrased_dance_is_danced_on_the_walls_where_its_parts_begin() -> None:
     assert said(PHRASED.format(2), "walls-differ") == []
 
 
-@pytest.mark.parametrize("declared", [4, 8])
-def test_more_walls_than_a_phrased_dance_begins_on_are_told(declared: int) -> None:
+@pytest.mark.parametrize("declared", [1, 4, 8])
+def test_other_walls_than_a_phrased_dance_begins_on_are_told(declared: int) -> None:
     """The sheet declares what no sense of the word gives."""
-    expected = f"The sheet declares {declared} walls, but the parts of its sequence begin on 2 walls."
-    assert [expected] == said(PHRASED.format(declared), "walls-differ")
+    walls = "1 wall" if declared == 1 else f"{declared} walls"
+    expected = f"The sheet declares {walls}, but the parts of its sequence begin on 2 walls."
+    assert [expected] == said(PHRASED.replace("{} walls", walls), "walls-differ")
 
 
 TAGS = {

@@ -36,10 +36,13 @@ def _find(reading: Reading) -> Iterator[Finding]:
 def _senses(phrased: Dance) -> set[int]:
     """In how many walls a phrased dance can be said to be danced.
 
-    The facings from which its parts begin, or its first part alone, or the walls of a part by itself.
+    The facings from which its parts begin, or its first part alone, or the walls of a part by itself
+    that turns: a part that ends where it began makes no dance of one wall.
     """
     first = {wall.starts_facing for wall in unroll(phrased) if wall.part == phrased.parts[0].name}
-    return {wall_count(phrased), len(first) or 1} | {walls_of(part.net_turn) for part in phrased.parts}
+    return {wall_count(phrased), len(first) or 1} | {
+        walls_of(part.net_turn) for part in phrased.parts if part.net_turn
+    }
 
 
 def _walls(n: int) -> str:
