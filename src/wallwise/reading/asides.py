@@ -62,6 +62,7 @@ _BEHIND_STEPS = re.compile(
     r"|\bfacing\b|\(facing",
     re.IGNORECASE,
 )
+_LASTS = re.compile(r"(?<!after )\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
 _SIZE = re.compile(r"\bcounts?\b|\bsteps?\b")
 _OF_WALLS = re.compile(r"\btags?\b|\bbridges?\b|\bwalls?\b|\bof\b|after|facing", re.IGNORECASE)
 _WORD = re.compile(r"[A-Za-z]{2,}")
@@ -150,6 +151,12 @@ def steps_at(text: str) -> int | None:
         ):
             return start
     return None
+
+
+def counts_told(text: str) -> int | None:
+    """How many counts a text says something lasts ("4 counts", "a 2-count tag"); None where it does not."""
+    found = _LASTS.search(text)
+    return int(found[1]) if found and int(found[1]) > 1 else None
 
 
 def steps_end(text: str, start: int) -> int:

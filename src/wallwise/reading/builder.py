@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from wallwise.reading.asides import (
     aside_at,
+    counts_told,
     is_about_a_wall,
     is_header_line,
     is_option,
@@ -191,13 +192,16 @@ class _Builder:
         self._remark(block.line)
         if inline is not None and not begins:
             start = block.rest + inline
-            self._take_inline(block.line.slice(start, steps_end(block.text, start)))
+            lasts = counts_told(block.text[:start])
+            self._take_inline(block.line.slice(start, steps_end(block.text, start)), lasts=lasts)
             self.part, self.section = self._last_part(), None
 
-    def _take_inline(self, line: Line) -> None:
+    def _take_inline(self, line: Line, *, lasts: int | None) -> None:
         """The steps told in a tag's own line, under their count marks where they have any."""
-        section = self._open_section()
-        for piece in split_marks(line.text, leading_mark(line.text)):
+        pieces = split_marks(line.text, leading_mark(line.text))
+        marked = any(piece.mark is not None for piece in pieces)
+        section = self._open_section(counts=None if lasts is None or marked else (1, lasts))
+        for piece in pieces:
             section.groups.append(Group(line, piece.start, piece.end, piece.mark))
 
     def _steps_below(self, i: int, block: Block) -> bool:

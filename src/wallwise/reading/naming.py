@@ -17,15 +17,16 @@ from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 _TEN = list(NUMBER_WORDS)[:10]
 NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
 _NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
+_CUT = r"(?:1[2-9]|[2-9]\d)\b"  # counts, where no dance has so many walls: "w3/16"
 _ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
 _WALLS = re.compile(
     rf"""
-    \b(?:walls?|wls?|rotations?|repetitions?|w(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
+    \b(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
     (?P<listed>
         {_NUMBER}
         (?:
             (?:\s*\([^()]{{0,60}}\))?
-            \s*(?:,\s*and|,|and|&|\+|/)\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
+            \s*(?:,\s*and|,|and|&|\+|/(?!\s*{_CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
     )\b(?!\s*(?:counts?|beats?)\b)
@@ -57,10 +58,11 @@ _NEGATED = re.compile(
     rf"""
     \b(?:no|without|neither)\s+{_EXTRA}(?:\s*(?:,|/|&|\+|\bor\b|\band\b|\bnor\b)\s*(?:no\s+)?{_EXTRA})*\b
     | \b{_EXTRA}-free\b
-    | \b{_EXTRA}\s*[:=-]?\s*(?:none|nil|no\b|0\b)
+    | \b{_EXTRA}\s*[:=-]?\s*(?:none|nil|no\b(?!\s+{_EXTRA})|0\b)
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
 _COUNTS = re.compile(
     rf"""
     (?:
@@ -72,7 +74,7 @@ _COUNTS = re.compile(
         (?P<danced>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
     | \b(?:counts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
     | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
-        (?:\s*[:=]\s*\(?|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
+        (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
         (?:1\s*-\s*)?
         (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
     | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
@@ -227,7 +229,7 @@ def announced_in(remark: Remark) -> Iterator[tuple[str, int, Span]]:
     """How many restarts or tags a remark says there are ("2 restarts", "one tag"), and where."""
     for found in _ANNOUNCED.finditer(remark.line.text, remark.start, remark.end):
         many = number_of(found["many"])
-        if many is not None:
+        if many is not None and (many == 1 or found.group().endswith("s")):  # not "wall 3 restart here"
             kind = "restart" if found["restart"] else "tag"
             yield kind, many, remark.line.span(found.start(), found.end())
 
@@ -252,7 +254,9 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
 
 def _kind(text: str, start: int, end: int) -> str:
+    label = _LABEL.match(text, start, end)
     denied = [found.span() for found in _NEGATED.finditer(text, start, end)]
+    denied += [label.span()] if label is not None and label.end() < end else []
     kinds = [
         found.lastgroup
         for found in _KIND.finditer(text, start, end)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from fractions import Fraction
 
+from wallwise.reading.asides import counts_told
 from wallwise.reading.beats import place_section
 from wallwise.reading.claims import claim_before
 from wallwise.reading.gathered import gather, listed
@@ -16,7 +16,6 @@ from wallwise.reading.pieces import few, in_time, items_in, on_beats
 from wallwise.reading.record import Passage
 from wallwise.reading.repeats import counts_again, repeated, same_of
 
-_COUNTS = re.compile(r"\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
 _DENSEST = 4  # things told of one count
 _UNSURE = 1.0  # a repeat's words that read better than this by themselves are no repeat
 # How long a section is that does not say so, in sections of the usual length, with what it costs.
@@ -114,5 +113,5 @@ def _one_group(section: SectionText) -> Group:
 def _counts_in(section: SectionText) -> Fraction | None:
     """How long a section says it is, in its heading or else its first line: "(4 counts)"."""
     line = section.heading if section.heading is not None else section.groups[0].line
-    found = _COUNTS.search(line.text)
-    return Fraction(int(found[1])) if found and int(found[1]) > 1 else None
+    lasts = counts_told(line.text)
+    return None if lasts is None else Fraction(lasts)

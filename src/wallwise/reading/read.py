@@ -13,6 +13,7 @@ from wallwise.dance.model import Dance
 from wallwise.reading.assemble import dance_of
 from wallwise.reading.blocks import Block, blocks_of
 from wallwise.reading.builder import outline
+from wallwise.reading.footnotes import place_footnotes
 from wallwise.reading.header import Claim, Declared, read_header
 from wallwise.reading.options import options_of
 from wallwise.reading.orders import Orders
@@ -47,6 +48,7 @@ def read(text: str) -> Reading:
     rough = [Remark(block.line, 0, len(block.line.text)) for block in blocks]
     lettered = read_sequence(rough) is not None or _PHRASED.search(text) is not None
     out = outline(blocks, lettered=lettered, bar=_bar(blocks))
+    place_footnotes(out, text)
     declared = read_header(out.header)
     _declare_part_counts(declared, out)
     if all(part.extra for part in out.parts):

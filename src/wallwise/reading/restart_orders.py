@@ -9,8 +9,10 @@ from wallwise.reading.changes import change_at, changed_to, says_it_changes
 from wallwise.reading.cuts import left_out
 from wallwise.reading.naming import Named, counts_meant, is_exact
 from wallwise.reading.outline import PartText, Remark
+from wallwise.reading.wording import RESTART
 
 _HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECASE)
+_ONLY_SAID = re.compile(rf"\W*{RESTART}\W*$", re.IGNORECASE)  # behind the steps: "... (12:00) *Restart"
 _OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
 
 NOWHERE = Span(0, 0)
@@ -93,7 +95,8 @@ def beat_here(remark: Remark, main: PartText | None) -> Fraction | None:
 def place_told(named: Named, main: PartText | None) -> Fraction | None:
     """The counts after which a stretch that names no wall restarts; None where it tells none, or several."""
     counts = _counts_told(named, main)
-    here = _here(named, main, counted=bool(counts)) if _HERE.search(named.text) else None
+    is_here = _HERE.search(named.text) or _ONLY_SAID.match(named.text)
+    here = _here(named, main, counted=bool(counts)) if is_here else None
     return here if here is not None or len(counts) != 1 else counts[0][0]
 
 
