@@ -115,6 +115,10 @@ def _settle(blocks: list[Block]) -> None:
                 block.kind = "heading"
             else:
                 block.kind, block.range = "steps", None
+        elif _ranges_behind(block, blocks[i + 1] if i + 1 < len(blocks) else None):
+            assert block.mark is not None
+            block.kind, block.range = "heading", (int(block.mark.first), int(block.mark.last))
+            block.line = block.line.slice(0, block.mark.start)
 
 
 def _count_lines(blocks: list[Block]) -> None:
@@ -157,6 +161,20 @@ def _counts_on(mark: Mark, before: list[Block], numbered: int) -> bool:
         return True
     last = next((p.mark for b in reversed(before) for p in reversed(b.pieces) if p.mark is not None), None)
     return last is not None and last.last + 1 == mark.first and last.last < 8 and numbered == 0
+
+
+def _ranges_behind(block: Block, following: Block | None) -> bool:
+    """Whether steps with all their counts behind them head those below: "Vine, rock, shuffle (1-8)"."""
+    if block.kind != "steps" or len(block.pieces) != 1:
+        return False
+    if following is None or following.kind not in _COUNTED:
+        return False
+    mark, below = block.mark, following.mark
+    if mark is None or below is None or mark.start < block.pieces[0].end or following.again is not None:
+        return False
+    counts = mark.last - mark.first + 1
+    whole = counts in _WHOLE_SECTIONS and len(mark.beats) == counts and mark.first % 2 == 1
+    return whole and below.first in (1, mark.first) and below.last - below.first + 1 < counts
 
 
 def _names_repeat(below: Block | None) -> bool:
