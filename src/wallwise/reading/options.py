@@ -50,7 +50,10 @@ _OF_SECTION = re.compile(
 )
 _BARE_COUNTS = re.compile(r"\s*,?\s*(\d{1,2}(?:\s*[-&]\s*\d{1,2})*&?)(?!\w)")  # "S1 7-8"
 _HEAD = 60  # characters of an option in which it says what it stands for
-_LEAD_IN = re.compile(r"^\W*(?:is|are|to|-|=|:|replace (?:with|by)|just|simply)?\s*")
+_LEAD_IN = re.compile(
+    r"^\W*(?:is|are|to|-|=|:|replace\s+(?:[^,;:()]{1,40}?\s)?(?:with|by)\b|just|simply)?\s*", re.IGNORECASE
+)
+_SEVERAL = re.compile(r"\s*[a-z]+s\b", re.IGNORECASE)  # "2 walks" counts them
 _NO_TURN = re.compile(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", re.IGNORECASE)
 _READS_WELL = 1.9  # dearer, and the words do not fit the counts they stand for
 _SURE_LENGTH = 1.0  # dearer, and no length fits them
@@ -122,7 +125,8 @@ def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | Non
     else:
         start += meant.end
     mark = leading_mark(line, start + len(line[start:end]) - len(line[start:end].lstrip(" -:")))
-    if mark is not None and not mark.floating and mark.end < end:
+    several = mark is not None and len(mark.beats) == 1 and _SEVERAL.match(line, mark.end)
+    if mark is not None and not mark.floating and not several and mark.end < end:
         meant, start = meant.on(mark.beats), mark.end
     words_told = _NO_TURN.sub("", _LEAD_IN.sub("", line[start:end]))
     items, acts = items_in(words_told)

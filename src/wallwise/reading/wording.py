@@ -41,7 +41,7 @@ _EASIER = words()["option"]
 # "Beginners may", "if tired", "or simply": an easier way follows.
 OPTION_LEAD = (
     rf"(?:{any_of(_EASIER['who'])}\b[^:;.()\[\]]{{0,40}}?(?::|\b{any_of(_EASIER['may'])}\b)"
-    rf"|{any_of(_EASIER['when'])}\b|{any_of(_EASIER['or'])}\b)"
+    rf"|{any_of(_EASIER['when'])}\b|or(?=\s+{any_of(_EASIER['or'])}\b))"
 )
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
 ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTION_LEAD})", re.IGNORECASE)
