@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from wallwise.checks.catalogue import findings_of
@@ -86,3 +88,50 @@ def test_a_sentence_about_the_music_before_the_steps_is_no_step(song: str) -> No
     reading = read(f"TIN LANTERN\n8 counts, 4 walls\n\n{song}{VINE.capitalize()}\n")
     assert 8 == len(reading.dance.parts[0].steps)
     assert [] == [finding.message for finding in findings_of(reading) if finding.loud]
+
+
+LETTERED = (
+    "PART A", "Part A:", "Part A - 16 counts", "Part A (16 counts)", "PART A: 16c", "--- A: 16 counts ---",
+    "--- A ---", "*** PART A (16 counts) ***", "=== A ===", "A (16c)", "Part A - 16 counts -", "A-part",
+    "**Part A: 16 counts**", "[A] 16 counts", "A:", "A", "A – 16 counts", "Section A (16 counts)",
+    "PART A (facing 12:00)", "A: 16 counts (facings as if you begin at 12:00)", 'Part "A"', "A PART",
+    "Phrase A: 16 counts", "A-PART: 16 COUNTS", "|| A || 16 counts", "A = 16 counts", "** A **", "~ A ~",
+    "Part A, 16 counts, always danced to the verse", "Teil A", "A section",
+)  # fmt: skip
+OF_LETTERS = """Tin Lantern
+Phrased, 24 counts (A: 16, B: 8), 2 walls, Improver
+Sequence: A - B - A - B
+
+{A}
+{A1}Step touches, shuffle, rock
+1-2 Step R forward, touch L beside R
+3-4 Step L back, touch R beside L
+5&6 Shuffle forward R, L, R
+7-8 Rock L forward, recover R
+{A2}Shuffle back, rock, pivot 1/2, stomps
+1&2 Shuffle back L, R, L
+3-4 Rock R back, recover L
+5-6 Step R forward, pivot 1/2 left (6:00)
+7-8 Stomp R, stomp L
+
+{B}
+1-4 Step R to side, touch L beside R, step L to side, touch R beside L
+5-8 Rock R forward, recover L, rock R back, recover L
+"""
+
+
+@pytest.mark.parametrize("sections", ["S{}: ", "A{}: ", "[A{}] ", "A{} - "])
+@pytest.mark.parametrize("heading", LETTERED)
+def test_a_letter_heads_a_part_of_a_phrased_dance(heading: str, sections: str) -> None:
+    """However the letter is set, and however the sections below it are headed."""
+    other = re.sub(r"\bA\b", "B", heading).replace("16", "8")
+    text = OF_LETTERS.format(A=heading, B=other, A1=sections.format(1), A2=sections.format(2))
+    reading = read(text)
+    assert {name: float(part.part.counts) for name, part in reading.parts.items()} == {"A": 16, "B": 8}
+    assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+def test_a_sequence_of_letters_that_head_nothing_is_told() -> None:
+    """Where no steps are headed by the letters of the sequence, nobody knows which are which."""
+    reading = read(OF_LETTERS.format(A="", B="", A1="S1: ", A2="S2: "))
+    assert "unknown-part" in {finding.rule for finding in findings_of(reading)}

@@ -19,7 +19,7 @@ from wallwise.reading.asides import (
 )
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
-from wallwise.reading.headings import announces
+from wallwise.reading.headings import announces, lettered_part
 from wallwise.reading.marked import Piece, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.openings import counts_on, halves, has_room, repeats, resets, takes_unmarked
@@ -96,7 +96,7 @@ class _Builder:
             self._take(i, block)
 
     def _take(self, i: int, block: Block) -> None:
-        if block.kind == "part" and self.lettered:
+        if self.lettered and (block.kind == "part" or self._is_lettered_part(i, block)):
             self._take_part(block)
         elif block.kind == "part":
             self._take_lettered_section(block)
@@ -110,6 +110,17 @@ class _Builder:
             self._take_marked(i, block, block.mark)
         else:
             self._take_text(i, block)
+
+    def _is_lettered_part(self, i: int, block: Block) -> bool:
+        """Whether a line heads a part by its letter, with steps below; the block is that part's then."""
+        head = lettered_part(block.text)
+        below = self._next(i)
+        if head is None or below is None or lettered_part(below.text) is not None:
+            return False
+        if below.kind not in ("heading", "steps") and below.stands < _STEPS:
+            return False
+        block.kind, block.name, block.rest, block.range = "part", head.name, head.rest, None
+        return True
 
     # -- what is open -----------------------------------------------------------------------
 

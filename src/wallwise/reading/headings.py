@@ -56,12 +56,25 @@ _A_PART_CALLED = re.compile(rf"\b{any_of(words()['part']['names'])}\b", re.IGNOR
 _ONLY_A_PART = re.compile(
     r"\W*(?:part\b)?\W*(?:\d{1,3}\s*-?\s*counts?\b.*)?\W*$|\s*(?::|-\s)\s*\S.*$", re.IGNORECASE
 )
+_COUNTED_OFF = r"\d{1,3}\s*-?\s*(?:counts?|cts?|beats?|c)\b"
+_LETTER = re.compile(
+    rf"""
+    ^\W*(?:(?i:(?:the\s+)?(?:part|phrase|pattern|section|teil)\b)\W*)?
+    (?P<letter>[A-H])(?:["”'>\])]|\b)\s*(?:-?\s*(?i:part|phrase|section|teil)\b)?
+    (?P<rest>
+        \W*(?:\([^()]*\)\W*)?
+      | \s*[^\w\s]\W*(?i:{_COUNTED_OFF})(?:\W*|\s*[,(-].*)
+      | \s+(?i:{_COUNTED_OFF})\W*
+    )$
+    """,
+    re.VERBOSE,
+)
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
 _PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
 _PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
 _PART_SECTION = re.compile(
     r"""
-    ^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\-]\s*(?P<rest>.*)$
+    ^\W*(?P<letter>[A-H])\s?-?(?P<number>\d)\s*[:.)\]\-]\s*(?P<rest>.*)$
     | ^\W*(?P<letter2>[A-H])(?P<number2>\d)\s+(?P<rest2>[\[(A-Z].*)$
     """,
     re.VERBOSE,
@@ -187,6 +200,14 @@ def _part(text: str) -> Head | None:
         return None
     counts, begin = _range_behind(text, found.start("rest"))
     return Head("part", begin, name=(found["letter"] or found["lettered"]).upper(), range=counts)
+
+
+def lettered_part(text: str) -> Head | None:
+    """The part that a line heads by its letter, in a dance of lettered parts: "--- A: 32 counts ---"."""
+    found = _LETTER.match(text)
+    if found is None or _PARTS_LISTED.search(text):
+        return None
+    return Head("part", found.start("rest"), name=found["letter"])
 
 
 def _part_called(text: str) -> Head | None:

@@ -12,6 +12,8 @@ def _find(reading: Reading) -> Iterator[Finding]:
     if reading.dance.sequence is not None:
         yield from _without_steps(reading, reading.dance.sequence)
         yield from _never_called(reading, reading.dance.sequence)
+    elif reading.orders.sequence is not None:
+        yield from _no_parts(reading, reading.orders.sequence)
 
 
 def _without_steps(reading: Reading, sequence: tuple[str, ...]) -> Iterator[Finding]:
@@ -23,6 +25,16 @@ def _without_steps(reading: Reading, sequence: tuple[str, ...]) -> Iterator[Find
         if name not in said and not apart and part_named(dance, name) is None:
             said.add(name)
             yield RULE.on(span, f"The sequence calls for part {name}, but the sheet has only {known}.")
+
+
+def _no_parts(reading: Reading, sequence: tuple[str, ...]) -> Iterator[Finding]:
+    """A sequence of several letters over steps of which none are headed by a letter."""
+    letters = sorted({name[0] for name in sequence if name[1:2] in ("", "-", "(")})
+    if len(letters) > 1:
+        yield RULE.on(
+            reading.orders.sequence_spans[0],
+            f"The sequence calls for parts {' and '.join(letters)}, but no steps are headed so.",
+        )
 
 
 def _never_called(reading: Reading, sequence: tuple[str, ...]) -> Iterator[Finding]:
