@@ -43,6 +43,36 @@ def test_another_hour_in_a_tag_s_line_is_told() -> None:
     assert ["restart-facing"] == [finding.rule for finding in found if finding.loud]
 
 
+LED_IN = [
+    "TAG end of wall 2 (facing 6) 4 cts: sway R L R L",
+    "Tag (4 cts, end of w2): sway R L R L",
+    "4-count tag after wall 2 - sway R L R L",
+    "Tag end of wall 2 (on 6) 4 beats - sway R L R L",
+    "Tag after wall 2 (back wall), 4 cts - rocking chair R",
+    "tag, 4 cts: end of wall 2, on 6 o'c - rock R fwd rec, rock R back rec",
+    "tag, 4 cts: end of wall 2, always on the back wall - rock R fwd rec, rock R back rec",
+    "tag, 4 cts: end of wall 2, once on 6 o'c: rock R fwd rec, rock R back rec",
+    "Tag (end of wall 2) counts 1-4: sway R, L, R, L",
+]
+
+
+@pytest.mark.parametrize("words", LED_IN)
+def test_what_leads_in_to_a_tag_s_steps_is_no_step(words: str) -> None:
+    """Its length and its facing are told before the steps, which are read from the first of their own."""
+    report = checked(words)
+    (tag,) = report.as_json()["tags"]
+    assert (2, 4) == (tag["after_wall"], tag["counts"])
+    assert report.sound
+
+
+def test_a_tag_for_two_walls_may_say_where_both_of_them_face() -> None:
+    """The facing belongs to the walls, not to the steps behind the dash."""
+    words = "tag, 4 cts: end of wall 2 and end of wall 6, both on 6 o'c - R fwd rock rec, R back rock rec"
+    report = checked(words)
+    assert [(2, 4), (6, 4)] == [(tag["after_wall"], tag["counts"]) for tag in report.as_json()["tags"]]
+    assert report.sound
+
+
 ENDINGS = [
     "Ending: dance to count 12 of wall 9 then 1/2 turn to face front",
     "ENDING: On wall 9 dance up to count 12, then step R forward, pivot 1/2 left to face 12:00",

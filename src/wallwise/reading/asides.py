@@ -5,6 +5,7 @@ import re
 from wallwise.glossary.lexicon import Word
 from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act, read_acts
+from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
@@ -50,6 +51,7 @@ _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
 _BRACKETED_FACING = re.compile(
     r"""
     [(\[][^()\[\]]*\b(?:on|facing|face)\s+(?:the\s+)?
@@ -148,9 +150,16 @@ def steps_at(text: str) -> int | None:
             and _WORD.search(told)
             and actions_in(told) >= 1
             and not _OF_WALLS.search(told)
+            and not _leads_in(text, start)
         ):
             return start
     return None
+
+
+def _leads_in(text: str, start: int) -> bool:
+    """Whether words without a step or a count lead in to the steps: "4 cts: …", "both on 6 o'c - …"."""
+    lead = _LEAD_IN.match(text, start)
+    return lead is not None and leading_mark(text, start) is None and not actions_in(lead.group())
 
 
 def counts_told(text: str) -> int | None:

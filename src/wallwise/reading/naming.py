@@ -27,9 +27,9 @@ _WALLS = re.compile(
         (?:
             (?:\s*\([^()]{{0,60}}\))?
             \s*(?:,\s*and|,|and|&|\+|/(?!\s*{_CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
-            {_NUMBER}(?!\s*(?:counts?|beats?|o'?\s?c|:\d|-\s*\d))
+            {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
-    )\b(?!\s*(?:counts?|beats?)\b)
+    )\b(?!\s*(?:counts?|cts?|beats?)\b)
     | \b(?P<nth>
         {NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{NTH})*
     )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
