@@ -40,6 +40,9 @@ END = (
     "Options: S1 counts 5-6 – walk forward R, L instead of the full turn",
     "Easier: counts 5-6 of section 1 can be walked forward R, L",
     "* no turn: walk R, L on counts 5-6",
+    "No turns for you? Counts 5-6 of part 1 can be danced: walk forward R, L",
+    "Not turning? Counts 5-6 of section 1: walk R, L",
+    "If you'd rather not turn, section 1, counts 5-6: walk R, L",
 )
 WHERE = [("beside", words) for words in BESIDE] + [("below", w) for w in BELOW] + [("end", w) for w in END]
 
@@ -53,3 +56,41 @@ def test_an_easier_way_is_read_in_these_words(where: str, words: str) -> None:
     assert feet[0] == feet[1]
     assert len(reading.dance.options) == 1
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+HALF = (
+    "No turns for you? Counts 5-6 of part 1 can be danced: step R forward, pivot 1/2 L",
+    "Not turning? Section 1, counts 5-6: step R forward, pivot 1/2 left",
+    "Easy option for counts 5-6 of section 1: step R forward, pivot 1/2 L",
+)
+
+
+@pytest.mark.parametrize("words", HALF)
+def test_an_easier_way_that_turns_a_half_for_a_full_turn_is_told(words: str) -> None:
+    """A full turn ends where it began; half of one does not."""
+    found = findings_of(read(SHEET.format(beside="", below="", end=words)))
+    assert ["option-ends-elsewhere"] == [finding.rule for finding in found if finding.loud]
+
+
+UNREAD = (
+    "No tags, no restarts. Watch them on the pivots - if dizzy, L rocking chair",
+    "Mind the turns: if tired, L rocking chair",
+    "Easy option: L rocking chair",
+    "Enjoy! If dizzy: rocking chair L, monterey 1/4 R, jazz box",
+)
+
+
+@pytest.mark.parametrize("words", UNREAD)
+def test_an_easier_way_is_never_left_out_without_a_word(words: str) -> None:
+    """Either it is among the options, or something says that it is not; the dance itself is no worse."""
+    reading = read(SHEET.format(beside="", below="", end=words))
+    told = [f.rule for f in findings_of(reading) if f.rule in ("not-understood", "option-counts")]
+    assert reading.options or told
+
+
+def test_what_was_left_out_is_a_note() -> None:
+    """It changes nothing of the dance, and so raises no alarm."""
+    reading = read(SHEET.format(beside="", below="", end=UNREAD[0]))
+    (found,) = findings_of(reading)
+    assert ("not-understood", False) == (found.rule, found.loud)
+    assert "L rocking chair" in found.message

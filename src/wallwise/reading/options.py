@@ -36,6 +36,7 @@ _OPTION = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_BARE_OR = re.compile(r"or\b", re.IGNORECASE)  # between any two things
 _NO_OPTION = re.compile(r"\brestart|^\W*(?:tag|bridge)\b", re.IGNORECASE)
 _FOR_COUNTS = re.compile(
     r"\b(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s+(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)"
@@ -69,6 +70,18 @@ def options_of(reading: Reading) -> list[OptionReading]:
             if option is not None:
                 found.append(option)
     return found
+
+
+def unread_options(reading: Reading) -> Iterator[Span]:
+    """Where an easier way is told in words that name steps, and no option was read from them."""
+    read = [option.span for option in reading.options]
+    for remark in reading.outline.remarks:
+        for found in _OPTION.finditer(remark.line.text, remark.start, remark.end):
+            span = remark.line.span(found.start(), found.end())
+            apart = all(span.end <= other.start or other.end <= span.start for other in read)
+            told = not _BARE_OR.match(found.group()) and not _NO_OPTION.search(found.group())
+            if apart and told and actions_in(found["rest"]):
+                yield span
 
 
 def _options_in(reading: Reading, remark: Remark) -> Iterator[OptionReading]:

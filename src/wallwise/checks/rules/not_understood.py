@@ -11,6 +11,7 @@ from wallwise.glossary.lexicon import Word
 from wallwise.reading import Reading
 from wallwise.reading.asides import step_count
 from wallwise.reading.layout import Layout
+from wallwise.reading.options import unread_options
 from wallwise.reading.outline import Remark
 from wallwise.reading.pieces import LONGEST_PIECE, read_alone
 from wallwise.reading.record import Passage
@@ -31,6 +32,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     yield from _before_steps(reading)
     yield from _stray(reading)
     yield from _headed(reading)
+    yield from _options(reading)
     for part in danced_through(reading):
         layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
@@ -89,6 +91,17 @@ def _headed(reading: Reading) -> Iterator[Finding]:
                     section=section.number,
                     part=part.text.name,
                 )
+
+
+def _options(reading: Reading) -> Iterator[Finding]:
+    """Easier ways left out of the dance: the dance itself is none the worse, but they must be told."""
+    for span in unread_options(reading):
+        told = reading.text[span.start : span.end]
+        yield RULE.on(
+            span,
+            f"This easier way could not be read for any counts, and is left out (“{_short(told)}”)",
+            severity=Severity.NOTE,
+        )
 
 
 def _tells_an_eight(text: str) -> bool:
