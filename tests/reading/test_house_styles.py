@@ -117,3 +117,12 @@ def test_every_count_mark_is_one(marks: str) -> None:
 def test_an_eight_in_one_line_is_counted(marks: str, between: str) -> None:
     """However the counted steps of a line are set apart."""
     agrees(sheet(marks=marks, between=between))
+
+
+@pytest.mark.parametrize(
+    "rhythm", ["Timing: 1-2, 3-4, 5&6, 7-8", "Rhythm:  1, 2, 3, 4, 5&6, 7, 8&", "Counted: 1-2-3-4-5&6-7-8"]
+)
+def test_a_header_that_says_how_an_eight_is_counted_adds_no_counts(rhythm: str) -> None:
+    """It tells of every eight, and none of its counts is danced."""
+    agrees(sheet().replace("Music:", f"{rhythm}\nMusic:"))
+    agrees(sheet().replace("by the Trimmers\n", f"by the Trimmers\n{rhythm}\n"))

@@ -34,6 +34,10 @@ def _shown(step: Step) -> str:
 
 
 LINES = {
+    "1,2,& Step R to side, L behind R, R across L": "1R 2L 2.5R",
+    "5,6,& Step R forward (3h), pivot 1/2 left (9h), step R forward": "5R 6L<1/2 6.5R",
+    "1-2 turn both heels out, turn both heels back in": "1B 2B",
+    "1-2 turn heels to the right, turn heels back": "1B 2B",
     "1-2 Walk, walk (R,L)": "1R 2L",
     "1-4 Side, together, side, touch (R, L, R, L)": "1R 2L 3R 4L.",
     "L>1-4 Back, back, back, hitch (L-R-L-R)": "1L 2R 3L 4R.",

@@ -34,6 +34,7 @@ S4: Jazz box 1/4
 """
 # "restart 3 16": on wall 3 after 16 counts; "tag 2 4": after wall 2, of 4 counts.
 TOLD = (
+    ("tag 3 4", {"tail": "TAG end of wall 3 (facing 9) 4 cts: sway R L R L"}),
     ("restart 3 16", {"head": "Restart: Wall 3 after 16 counts"}),
     ("restart 3 16, restart 6 16", {"head": "Restarts: 2 (walls 3 & 6, after count 16)"}),
     ("restart 3 16", {"tail": "Restart on wall 3, after 16 counts (facing 6:00)"}),

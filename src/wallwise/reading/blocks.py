@@ -22,6 +22,9 @@ from wallwise.reading.tidy import Line
 from wallwise.reading.wording import any_of
 
 _TOLD_BESIDE = re.compile(rf"\W*(?:an?\s+)?{any_of(words()['heading']['beside'])}\b", re.IGNORECASE)
+_RHYTHM = re.compile(
+    r"\W*(?:timing|rhythm|counted|counting|counts?)\s*[:=][\d\s,;.&+ae()/-]*", re.IGNORECASE
+)  # of every eight
 _RANGES = ("range", "range?")
 _COUNTED = ("steps", *_RANGES)
 _WHOLE_SECTIONS = (6, 8, 12, 16)  # counts
@@ -79,7 +82,7 @@ def _block(row: Row) -> Block:
     if head is not None:
         block.kind, block.rest, block.number = head.kind, head.rest, head.number
         block.name, block.range = head.name, head.range
-    elif not _TOLD_BESIDE.match(line.text):
+    elif not (_TOLD_BESIDE.match(line.text) or _RHYTHM.fullmatch(line.text)):
         _take_marks(block)
         block.again = repeat_told(line.text[block.pieces[0].start :]) if len(block.pieces) == 1 else None
     return block

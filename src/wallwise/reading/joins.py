@@ -16,7 +16,7 @@ _SIDE = re.compile(r"[LR]\b(?!\s?[:.])")
 _BREAKS_OFF = re.compile(
     r"""
     (?:
-        , | [^\d\s]\s- | &
+        , | [^\d\s]\s- | (?<!\d)&
       | \b(?:and|to|the|of|on|onto|over|beside|next|a|with|then|by|stepping|turning|closing|in|for|at|from
             |your|is|are|you|this|an)
     )$

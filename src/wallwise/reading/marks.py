@@ -196,7 +196,7 @@ class _Counting:
 
     def _share(self, letter: str, end: int) -> bool:
         share = SHARES.get(letter, SHARES["&"])
-        if not self.beats or self._join:
+        if not self.beats or self._join not in ("", ","):
             if (letter == "and" and not self.beats) or len(self._shares) == _MOST_SHARES:
                 return False
             self._shares.append(share)

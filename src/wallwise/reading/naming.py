@@ -92,7 +92,7 @@ _COUNTS = re.compile(
 _NUMBERED = ("danced", "upto", "listed", "counts", "count")  # groups whose number is the counts themselves
 _CLOCK = re.compile(
     r"""
-    \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b)
+    \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b|\s?h\b)
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
     | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on|\bon(?=\s+\d+\s*\)))\s+
         (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|beats?))

@@ -21,7 +21,7 @@ _LEAD = (
 _SHOULDER = r"\b(?:over|round|around)\s+(?:the\s+|your\s+|to\s+)?(?P<shoulder>right|left|r|l)\s+shoulder\b"
 _CLOCK = (
     r"\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
-    r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?"
+    r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?|\b(?:12|3|6|9)\s?h\b"
     r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\)"
 )
 _NAMED = (  # "right, left and right", where the last begins no phrase of its own

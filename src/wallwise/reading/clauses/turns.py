@@ -12,10 +12,17 @@ from wallwise.reading.tokens import Token
 _PLAIN = ("", "turn")
 _OWN = ("pivot", "unwind", "spin")  # turns that are events of their own
 _FULL = 8  # eighths
+_PARTS = ("heels", "toes", "knees")
 
 
 def take_turn(t: Telling, i: int, token: Token) -> int:
     """A turn phrase that begins here, given to the act it belongs to."""
+    if token.value == "turn" and _turns_a_part(t, i + 1):
+        if not t.act.empty:
+            t.flush()
+        t.act.verb = "swivel"  # "turn both heels out"
+        t.touch(token)
+        return i + 1
     turn = Turn(None, None, "", token.start, token.end)
     j = i
     while _adds(t, j, turn):
@@ -27,6 +34,13 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
         return i + 1  # "full", "complete" with nothing turning
     _place_turn(t, turn)
     return j
+
+
+def _turns_a_part(t: Telling, i: int) -> bool:
+    """Whether heels, toes or knees are what is turned, and not the body."""
+    while t.word(i) in (Word.IGNORE, Word.SIDE, Word.FOOT):
+        i += 1
+    return t.word(i) is Word.PART or (t.word(i) is Word.BOTH and t.at(i).text.endswith(_PARTS))
 
 
 def _adds(t: Telling, i: int, turn: Turn) -> bool:
