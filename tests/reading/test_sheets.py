@@ -20,13 +20,7 @@ SILENT = {
 
 # Sheets that are read exactly and raise an alarm all the same, and why.
 ALARMED = {
-    "eight/17-canal-number-seven": "a kick ball change whose last step is told as on the spot",
-    "nine/20-sixpence-short": "a figure’s name, a dash and its steps",
     "seven/06-turnip-lantern-stomp": "“V step: right out, left out …”, and a wall in a sentence",
-    "seven/09-ragged-robin-reel": "“right foot first” behind a figure",
-    "seven/10-penny-whistle-shuffle": "“right side rock recover” without a comma",
-    "six/18-patchwork-weather-report": "a walk “slightly across”",
-    "five/12-parsnip-parade": "a sentence names a vine and its turn and then tells its steps",
     "four/24-backstairs-bannister": "a figure's steps are spelt out once more in brackets behind it",
     "one/15-static-in-the-wardrobe": "which “&” of a vaudeville without verbs is a step",
     "one/01-lanterns-on-the-slipway": "a sentence names a vine and then tells its steps",

@@ -19,6 +19,7 @@ from typing import Any, NamedTuple, TypeAlias, TypeVar
 from wallwise.dance.model import Kind, Place
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
+from wallwise.reading.spelt import told_otherwise
 from wallwise.reading.variants import variants
 
 KEEP = 8
@@ -28,6 +29,7 @@ _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
 _NEAR = 12  # characters between a figure and what may tell its ending
 _EARLY = 0.6  # a quick step before the first count told
 _TURN_LOST = 2.0
+_TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
 _NOTHING = 6.0  # a mark without a move
 # Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
@@ -125,6 +127,8 @@ def _without_last(moves: tuple[Placed, ...]) -> tuple[Placed, ...]:
 def _silent(items: list[Item], i: int, *, slots: bool) -> float | None:
     """What it costs to let the item have no count; more where a turn that only its name tells is lost."""
     cost, turn = silent_cost(items[i], slots=slots), items[i].act.turn
+    if cost is not None and items[i].act.label and told_otherwise(items, i):
+        return cost + _TOLD_OTHERWISE
     if cost is None or turn is None or not items[i].act.label or turn.eighths in (None, _FULL):
         return cost
     told = any(other.act.turn is not None for other in items[i + 1 :])

@@ -1,7 +1,8 @@
-"""Figures whose steps are told behind their name.
+"""Figures whose steps are told behind their name: one telling, and danced once.
 
-"Sailor 1/2 turn right stepping R behind L, L to side, R forward" is one sailor step: the name tells how
-it turns, the steps where the feet go.
+"Vine right: step R to side, L behind, R to side, touch L" is a vine, whose name says nothing that its
+steps do not.  "Sailor 1/2 turn right stepping R behind L, L to side, R forward" is one sailor step: the
+name tells how it turns, the steps where the feet go.
 """
 
 from __future__ import annotations
@@ -10,28 +11,124 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from wallwise.dance.model import Kind, Place
-from wallwise.reading.moves import Item, Move
+from wallwise.dance.model import Foot, Kind, Place
+from wallwise.reading.clauses import Act
+from wallwise.reading.moves import STILL, Item, Move, Option
 
 Placed = tuple[tuple[Fraction, Move], ...]
 
-
-_ENDS_ELSEWHERE = 0.1  # the figure's last step goes where it does not as a rule
+_TOLD = 0.1  # the name only says what the steps after it are
 _SPELT = 0.15  # steps that a figure's name tells already
-_NAMED = 0.15  # a name before the steps that it means
+_ENDS_ELSEWHERE = 0.1  # the figure's last step goes where it does not as a rule
+_ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 
 
 def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
-    """The items with a figure and the steps that spell it taken for one, each figure so told, with costs."""
+    """The items as they stand, then with a name and the steps that spell it taken for one, with costs."""
+    yield 0.0, items
+    told = _without_names(items)
+    if told is not None:
+        yield _TOLD, told
     for i, item in enumerate(items):
         act = item.act
-        if not act.figures or act.label or act.aside or len(items) == i + 1:
+        if not act.figures or act.label or act.aside or not act.place or len(items) == i + 1:
             continue
-        told = [other for other in items[i + 1 :] if other.act.verb != "and"]
-        if act.place:
-            yield from ((_SPELT, [*items[:i], one, *rest]) for one, rest in _led_by_name(items[i:], told))
-        if act.turn is None and any(_spelt_by(option.moves, told) for option in item.options):
-            yield _NAMED, [*items[:i], *items[i + 1 :]]
+        behind = [other for other in items[i + 1 :] if other.act.verb != "and"]
+        yield from ((_SPELT, [*items[:i], one, *rest]) for one, rest in _led_by_name(items[i:], behind))
+
+
+def _without_names(items: list[Item]) -> list[Item] | None:
+    """The items without the names of figures whose steps are told behind them; None where there are none."""
+    mended, found, i = list(items), False, 0
+    while i < len(mended):
+        behind = _steps_behind(mended, i)
+        if behind is None:
+            i += 1
+            continue
+        first, last = behind
+        told = [_in_the_open(item) for item in mended[first:last]]
+        mended, found = [*mended[:i], *told, *mended[last:]], True
+        i += len(told)
+    return mended if found else None
+
+
+def told_otherwise(items: list[Item], i: int) -> bool:
+    """Whether the steps behind the figure's name at `i` begin on the foot that it cannot begin on."""
+    name, behind = items[i], next((item for item in items[i + 1 :] if item.options), None)
+    if behind is None or behind.act.figures or behind.act.foot not in _ONE_FOOT:
+        return False
+    leads = {option.moves[0][1].foot for option in name.options if option.moves}
+    return bool(name.act.figures) and leads == {behind.act.foot.other}
+
+
+def _steps_behind(items: list[Item], i: int) -> tuple[int, int] | None:
+    """From where to where the steps of the figure at `i` are told behind it; None where they are not."""
+    if not items[i].act.figures or items[i].act.times > 1:
+        return None
+    first = i + 1
+    while first < len(items) and _belongs_to_name(items[first].act):
+        first += 1
+    ends = [_matched(option, items[first:]) for option in items[i].options if len(option.moves) > 2]
+    longest = max((n for n in ends if n is not None), default=0)
+    if not longest or not _turns_alike([item.act for item in items[i:first]], items[first : first + longest]):
+        return None
+    return first, first + longest
+
+
+def _belongs_to_name(act: Act) -> bool:
+    """Whether it only says where the figure goes, or that it turns: "to the left, with a quarter turn:"."""
+    goes = act.toward is not None and not (act.foot or act.place or act.part or act.both or act.feet)
+    return (goes and not act.verb and not act.figures) or (act.verb == "turn" and act.label)
+
+
+def _matched(option: Option, items: list[Item]) -> int | None:
+    """How many items tell the moves of the figure one by one; None where they tell others."""
+    wanted = [move for _, move in option.moves]
+    for n, item in enumerate(items):
+        if not wanted:
+            return n
+        if item.act.verb == "and":
+            continue
+        told = next((way for way in item.options if _tells(way, wanted)), None)
+        if told is None or item.act.figures or item.act.label:
+            return None
+        wanted = wanted[len(told.moves) :]
+    return None if wanted else len(items)
+
+
+def _tells(way: Option, wanted: list[Move]) -> bool:
+    """Whether the moves of an item are the next ones of the figure."""
+    moves = [move for _, move in way.moves]
+    return 0 < len(moves) <= len(wanted) and all(map(_alike, moves, wanted))
+
+
+def _alike(told: Move, own: Move) -> bool:
+    """Whether a step told may be that step of the figure: by weight, foot and place."""
+    same_weight = told.kinds[0][0].takes_weight is own.kinds[0][0].takes_weight
+    same_foot = told.foot is own.foot or None in (told.foot, own.foot)
+    turned = told.turns != STILL or own.turns != STILL  # a turn makes a step to the side one forward
+    gesture = not own.kinds[0][0].takes_weight
+    same_place = told.place is own.place or Place.UNSAID in (told.place, own.place) or turned or gesture
+    return same_weight and same_foot and same_place
+
+
+def _turns_alike(name: list[Act], told: list[Item]) -> bool:
+    """Whether a turn that the name tells is told of one of the steps too."""
+    named = next((act.turn for act in name if act.turn is not None), None)
+    turns = [item.act.turn for item in told if item.act.turn is not None]
+    if named is None:
+        return True
+    size = sum(turn.eighths or 0 for turn in turns)
+    ways = {turn.way for turn in (named, *turns)} - {None}
+    return bool(turns) and len(ways) <= 1 and (named.eighths is None or size == named.eighths)
+
+
+def _in_the_open(item: Item) -> Item:
+    """The item as one that is danced, though it stands in brackets."""
+    return Item(replace(item.act, aside=False), item.options) if item.act.aside else item
+
+
+# -- the first step told with the name --------------------------------------------------------
 
 
 def _led_by_name(items: list[Item], told: list[Item]) -> Iterator[tuple[Item, list[Item]]]:

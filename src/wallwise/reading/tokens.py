@@ -17,6 +17,7 @@ _LASTS = (
 _LEAD = (
     r"\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?"
     r"(?P<led>right|left|rf|lf|r|l)\b(?:\s+foot)?(?:\s+lead)?"
+    r"|\b(?P<led_first>right|left|rf|lf|r|l)(?:\s+foot)?\s+(?:goes\s+)?first\b(?!\s+\w)"
 )
 _SHOULDER = r"\b(?:over|round|around)\s+(?:the\s+|your\s+|to\s+)?(?P<shoulder>right|left|r|l)\s+shoulder\b"
 _CLOCK = (
@@ -213,7 +214,7 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "over": lambda found: (Word.SIDE, Foot(found["shoulder"][0].upper())),
     "lasts": lambda _: ("lasts", None),
     "pair": lambda _: (Word.BOTH, "both"),
-    "lead": lambda found: ("lead", Foot(found["led"][0].upper())),
+    "lead": lambda found: ("lead", Foot((found["led"] or found["led_first"])[0].upper())),
     "clock": _clock,
     "amount": _amount,
     "dotted": lambda found: (Word.FOOT, Foot(found.group()[0].upper())),

@@ -29,8 +29,9 @@ _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
     """The ways to take the items, with costs; as they stand first."""
     return [
-        (cost + extra + once, row)
-        for extra, told in told_again(items)
+        (cost + named + extra + once, row)
+        for named, open_items in spelt(items)
+        for extra, told in told_again(open_items)
         for once, joined in _as_one(told)
         for cost, row in _with_turns(joined)
     ]
@@ -42,7 +43,6 @@ def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     "Step R to the side and sway R, sway L" is a step that sways, and one more sway.
     """
     yield 0.0, items
-    yield from spelt(items)
     for i, (step, sway) in enumerate(pairwise([item.act for item in items])):
         if not (sway.verb == "sway" and sway.joined and _is_side_step(step)):
             continue

@@ -89,6 +89,10 @@ def _take_to(t: Telling, token: Token) -> None:
 def _take_named(t: Telling, i: int, token: Token, *, sure: bool) -> None:
     """A foot told: the act's own where it has none yet, else what a second foot can mean."""
     act, before = t.act, t.at(i - 1)
+    if _leads_figure(t, i, token):
+        t.flush()
+        t.give_foot(token, sure=sure)
+        return
     if _lists(t, i, token):
         begin, _ = act.feet_at or act.foot_at or (before.start, before.end)
         act.feet, act.feet_at = (*(act.feet or (before.value,)), token.value), (begin, token.end)
@@ -100,6 +104,14 @@ def _take_named(t: Telling, i: int, token: Token, *, sure: bool) -> None:
         _place_against(t, token)
     else:
         t.give_foot(token, sure=sure or bool(act.verb))
+
+
+def _leads_figure(t: Telling, i: int, token: Token) -> bool:
+    """Whether a foot behind a recover is that of the figure after it: "rock R recover R cross shuffle"."""
+    if t.act.verb != "recover" or t.word(i + 1) is not Word.FIGURE:
+        return False
+    rocked = t.acts[-1].foot if t.acts else None
+    return t.act.foot is not None or (rocked is not None and token.value is rocked)
 
 
 def _lists(t: Telling, i: int, token: Token) -> bool:

@@ -112,6 +112,8 @@ def take_weight(t: Telling, i: int, token: Token) -> int:
         t.flush(joined=True)
         _recover(t, token, "change weight")
         return i + 1
+    if (after := _taken_by_both(t, i)) is not None:
+        return after
     begins = t.fresh and t.act.start < 0 and t.acts
     leads_on = t.word(i + 1) in (*_SIDE_OR_FOOT, Word.RELATION, Word.PLACE)
     if token.value == "weight" and begins and leads_on:
@@ -131,6 +133,21 @@ def take_weight(t: Telling, i: int, token: Token) -> int:
         t.touch(token)
     target.weight, target.weight_at = value, (token.start, end)
     return j
+
+
+def _taken_by_both(t: Telling, i: int) -> int | None:
+    """Where "weight on both stomps" ends, which says that the last two acts take weight; else None."""
+    j = i + 1
+    while _leads_to_bearer(t.at(j)):
+        j += 1
+    told = [*t.acts, t.act][-3:] if t.act.verb else t.acts[-2:]
+    last = [act for act in told if act.verb][-2:]
+    named = t.at(j + 1).word is Word.VERB and all(act.verb == t.at(j + 1).value for act in last)
+    if t.word(j) is not Word.BOTH or not named or len(last) < 2:
+        return None
+    for act in last:
+        act.weight, act.weight_at = "take", (t.at(i).start, t.at(j + 1).end)
+    return j + 2
 
 
 def _recover(t: Telling, token: Token, told: str) -> None:

@@ -15,6 +15,8 @@ _OUT_OR_IN_PLACES = {"out": "side", "in": "beside"}
 _SPREAD = ("swivel", "fan", "split", "jump")
 # Gestures that a second place repeats: "touch forward, side".
 _REPEATED = ("touch", "kick", "point", "dig", "hook", "flick")
+_LINES = ("forward", "back", "diagonal")
+_BY_A_FOOT = ("beside", "across")  # places said of the other foot
 _ON_THE_SPOT = ("in place", "on the spot")  # where a turn is danced that is no step
 # Said after a place, these only fill it out: "cross in front", "step back to place".
 _FILLERS = (
@@ -31,16 +33,20 @@ def take_place(t: Telling, i: int, token: Token) -> int:
     elif value in _OUT_OR_IN:
         _take_out_or_in(t, i, token)
     elif not (token.text == "by" and value == "beside" and t.word(i - 1) is Word.RELATION):
-        _take_whither(t, token)
+        _take_whither(t, i, token)
     return i + 1
 
 
-def _take_whither(t: Telling, token: Token) -> None:
+def _take_whither(t: Telling, i: int, token: Token) -> None:
     act, turn, value = t.act, t.act.turn, token.value
     plain = act.verb == "turn" and turn is not None and turn.own in ("", "turn")
     if plain and token.text not in _ON_THE_SPOT:
         act.verb = ""  # "1/4 turn left, forward": the place opens a step that the turn goes with
     if act.place and act.said_place:
+        if _is_by_the_other_foot(t, i, token):
+            act.place = value
+            t.touch(token)
+            return
         if _says_more(act, token):
             if value == "behind":
                 act.place = value  # "cross behind"
@@ -55,6 +61,14 @@ def _take_whither(t: Telling, token: Token) -> None:
     elif not (act.place.startswith("lock") and value == "beside"):
         act.place = value
     act.said_place = True
+
+
+def _is_by_the_other_foot(t: Telling, i: int, token: Token) -> bool:
+    """Whether it says how the step goes by the foot that stands: "walk R forward across L"."""
+    act, other = t.act, t.at(i + 1)
+    named = other.word in (Word.SIDE, Word.FOOT) and act.foot is not None and other.value is act.foot.other
+    ends = t.word(i + 2) not in (Word.PLACE, Word.PART, Word.VERB, Word.SIDE, Word.FOOT)
+    return act.place in _LINES and token.value in _BY_A_FOOT and named and ends
 
 
 def _says_more(act: Act, token: Token) -> bool:

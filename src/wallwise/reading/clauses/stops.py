@@ -60,6 +60,8 @@ def take_opening(t: Telling, i: int, _token: Token) -> int:
 
 def _qualifies(t: Telling, i: int) -> bool:
     word = t.word(i)
+    if t.act.figures and word in (Word.SIDE, Word.FOOT) and t.word(i + 1) is Word.PLACE:
+        return False  # "vine (R side, L behind …)" tells the figure's steps
     return word in _QUALIFIERS or (
         word in (Word.IGNORE, Word.RELATION, Word.THEN) and t.word(i + 1) == "clock"
     )
@@ -87,8 +89,13 @@ def take_unknown(t: Telling, i: int, token: Token) -> int:
 
 
 def take_lead(t: Telling, i: int, token: Token) -> int:
-    """A lead ("starting with right") waits for the next act that names no foot."""
-    t.lead = token
+    """A lead ("starting with right") waits for the next act that names no foot, or is that of the last."""
+    last = t.act if t.act.figures else t.acts[-1] if t.acts and t.act.empty else None
+    behind = token.text.endswith("first") or t.at(i + 1) is EDGE
+    if behind and last is not None and last.figures and last.foot is None and not last.feet:
+        last.foot, last.foot_at, last.sure = token.value, (token.start, token.end), True
+    else:
+        t.lead = token
     return i + 1
 
 

@@ -42,6 +42,10 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
     act = t.act
     if _styles_turn(t, i, token):
         return _take_with(t, i, token)
+    if _is_one_ball_step(t, i, token):
+        t.touch(token)
+        act.verb = "ball"
+        return i + 1
     if act.verb == "turn":
         if token.ing and token.value in _STYLE:
             return _take_words(t, i)
@@ -59,6 +63,14 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         t.flush()
     _set_verb(t, token)
     return i + 1
+
+
+def _is_one_ball_step(t: Telling, i: int, token: Token) -> bool:
+    """Whether a foot steps on its ball by the other, which stands: "R ball step next to L"."""
+    place, other, foot = t.at(i + 1), t.at(i + 2), t.act.foot
+    by_other = other.word in (Word.SIDE, Word.FOOT) and foot is not None and other.value is foot.other
+    alone = foot is not None and not t.act.verb
+    return alone and token.value == "ball+step" and place.value == "beside" and by_other
 
 
 def _after_turn(t: Telling, i: int, token: Token) -> None:
