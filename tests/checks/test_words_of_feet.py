@@ -48,6 +48,28 @@ def test_what_can_be_danced_is_not_flagged(line: str) -> None:
     assert rules_of(line) == set()
 
 
+TABLE = "TIN LANTERN\n4 counts\nCount | Foot | Step\n{}\n"
+IN_COLUMNS = {
+    "1 | R | step to side\n2 | L | step behind R\n3 | R | step to side\n4 | L | step beside R": False,
+    "1 | R | cross L over R\n2 | R | step R to side\n3 | R | cross L over R\n4 | R | step R to side": False,
+    "1 | L | step R forward\n2 | L | step L forward\n3 | R | step R forward\n4 | L | step L beside R": True,
+    "1 | R | step R forward\n2 | L | step L forward\n3 | L | step R forward\n4 | L | step L beside R": True,
+}
+
+
+@pytest.mark.parametrize(("rows", "wrong"), IN_COLUMNS.items())
+def test_a_column_of_feet_that_contradicts_its_step_is_flagged(rows: str, wrong: bool) -> None:
+    """A column that tells the side that is gone to (the second table) is no contradiction."""
+    assert ("not-understood" in {f.rule for f in check(read(TABLE.format(rows)))}) == wrong
+
+
+@pytest.mark.parametrize(("count", "wrong"), [(7, False), (6, True), (8, True)])
+def test_a_turn_told_of_a_count_is_danced_there_or_doubted(count: int, wrong: bool) -> None:
+    line = f"5-8 Step R side, L behind, R side turning 1/4 right on count {count}, step L beside R"
+    rules = {f.rule for f in check(read(f"TIN LANTERN\n8 counts\n1-4 Walk R, L, R, L\n{line}\n"))}
+    assert ("not-understood" in rules) == wrong
+
+
 def test_a_vine_that_is_told_of_the_foot_that_stands_is_not_bent_to_fit() -> None:
     """Two vines right, each with a touch, cannot be danced: no vine is cut short to let the second begin."""
     found = check(read("TIN LANTERN\n8 counts\nS1: R GRAPEVINE TOUCH, R GRAPEVINE TOUCH\n"))

@@ -6,9 +6,12 @@ That sheets name a figure and spell it in one sentence is common practice, no so
 from __future__ import annotations
 
 import pytest
+from tests.reading.scoring import found_in, says
 
 from wallwise.checks.catalogue import findings_of
-from wallwise.reading import read
+from wallwise.checks.rules.not_understood import DOUBTFUL
+from wallwise.dance.model import Foot, Kind
+from wallwise.reading import Reading, read
 
 
 def told(body: str) -> str:
@@ -63,3 +66,71 @@ def test_steps_of_another_foot_are_not_those_of_the_name() -> None:
     assert "not-understood" in told(
         "1 shuffle forward stepping R forward, & R beside L, 2 R back\n3-4 walk L R"
     )
+
+
+# "Walk L R L R" keeps the dance going round on the foot that it began with.
+NAMED = "Two Spoons\n8 counts, 1 wall\nStart with weight on left\n\n{steps}\n{fill}\n"
+
+
+def reading_of(steps: str, fill: str = "5-8 Walk R, L, R, L") -> Reading:
+    return read(NAMED.format(steps=steps, fill=fill))
+
+
+def feet_of(steps: str) -> str:
+    """The weight changes of the first four counts."""
+    part = next(iter(reading_of(steps).parts.values()))
+    steps_on = [e for e in part.solution.events if e.at < 5 and e.kind.takes_weight]
+    return "".join(e.foot.value for e in steps_on if e.foot is not Foot.NONE)
+
+
+def cost_of(steps: str) -> float:
+    part = next(iter(reading_of(steps).parts.values()))
+    return part.passages[0].layouts[0].cost
+
+
+@pytest.mark.parametrize(
+    ("steps", "feet"),
+    [
+        ("1-4 Vine right - step R to side, cross L behind, step R to side, touch L beside R", "RLR"),
+        ("1-4 Vine right: step R to side, cross L behind, step R to side, touch L beside R", "RLR"),
+        ("1-4 Do a grapevine right. Step R to side, L behind, R to side, touch L", "RLR"),
+        ("1-4 Jazz box 1/4 R - cross R over L, L back, 1/4 R with R to side, L fwd", "RLRL"),
+        ("1-4 Jazz box (R over, L back, R side, L fwd)", "RLRL"),
+        ("1-4 V step: right out, left out, right back in, left back in beside right", "RLRL"),
+    ],
+)
+def test_a_figure_named_and_told_is_danced_once(steps: str, feet: str) -> None:
+    assert feet_of(steps) == feet
+    assert cost_of(steps) < DOUBTFUL
+
+
+def test_steps_that_contradict_the_name_are_doubted() -> None:
+    sheet = "1-4 Vine right: step L to side, cross R behind, step L to side, touch R beside L"
+    assert cost_of(sheet) >= DOUBTFUL
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "1-4 Side rock R, recover L, stomp right, stomp left, weight on both stomps",
+        "1-4 Walk R forward slightly across L, walk L forward slightly across R, walk R, L",
+        "1-4 R side rock recover right kick ball change",
+        "1-4 Two toe struts forward, right foot first",
+    ],
+)
+def test_notes_onfeet_of_and_weightcost_of_nothing(steps: str) -> None:
+    assert says(found_in(NAMED.format(steps=steps, fill="5-8 Walk R, L, R, L"))) == []
+
+
+def test_a_kick_and_a_step_of_the_same_foot_are_two_events() -> None:
+    part = next(iter(reading_of("1-2 R kick & step R\n3-4 L kick & step L").parts.values()))
+    told = [(e.kind, e.foot) for e in part.solution.events if e.at < 5]
+    left, right = Foot.LEFT, Foot.RIGHT
+    assert told == [(Kind.KICK, right), (Kind.STEP, right), (Kind.KICK, left), (Kind.STEP, left)]
+
+
+def test_the_side_of_a_name_is_the_lead_of_steps_that_say_no_foot() -> None:
+    """“Side, behind, side, touch” of a grapevine right begins on the right foot."""
+    vines = "1-4 Grapevine right (side, behind, side, touch)\n5-8 Grapevine left (side, behind, side, touch)"
+    part = next(iter(read(f"Two Spoons\n\n{vines}\n").parts.values()))
+    assert "RLRLRL" == "".join(e.foot.value for e in part.solution.events if e.kind.takes_weight)

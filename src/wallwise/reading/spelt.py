@@ -46,7 +46,8 @@ def _without_names(items: list[Item]) -> list[Item] | None:
             i += 1
             continue
         first, last = behind
-        told = [_in_the_open(item) for item in mended[first:last]]
+        lead = _lead(mended[i])
+        told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(mended[first:last])]
         mended, found = [*mended[:i], *told, *mended[last:]], True
         i += len(told)
     return mended if found else None
@@ -57,8 +58,7 @@ def told_otherwise(items: list[Item], i: int) -> bool:
     name, behind = items[i], next((item for item in items[i + 1 :] if item.options), None)
     if behind is None or behind.act.figures or behind.act.foot not in _ONE_FOOT:
         return False
-    leads = {option.moves[0][1].foot for option in name.options if option.moves}
-    return bool(name.act.figures) and leads == {behind.act.foot.other}
+    return bool(name.act.figures) and _lead(name) is behind.act.foot.other
 
 
 def _steps_behind(items: list[Item], i: int) -> tuple[int, int] | None:
@@ -123,9 +123,22 @@ def _turns_alike(name: list[Act], told: list[Item]) -> bool:
     return bool(turns) and len(ways) <= 1 and (named.eighths is None or size == named.eighths)
 
 
-def _in_the_open(item: Item) -> Item:
-    """The item as one that is danced, though it stands in brackets."""
-    return Item(replace(item.act, aside=False), item.options) if item.act.aside else item
+def _lead(name: Item) -> Foot | None:
+    """The foot that the figure named begins on; None where it may be either."""
+    leads = {option.moves[0][1].foot for option in name.options if option.moves}
+    return leads.pop() if len(leads) == 1 else None
+
+
+def _in_the_open(item: Item, lead: Foot | None) -> Item:
+    """The item as one that is danced, though it stands in brackets; on the `lead` where it says no foot."""
+    if lead is None:
+        return Item(replace(item.act, aside=False), item.options)
+    options = []
+    for option in item.options:
+        if option.moves:
+            (at, move), *rest = option.moves
+            options.append(replace(option, moves=((at, replace(move, foot=move.foot or lead)), *rest)))
+    return Item(replace(item.act, aside=False), options)
 
 
 # -- the first step told with the name --------------------------------------------------------

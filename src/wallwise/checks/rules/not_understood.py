@@ -14,7 +14,7 @@ from wallwise.reading.layout import Layout
 from wallwise.reading.options import unread_options
 from wallwise.reading.outline import Remark
 from wallwise.reading.pieces import LONGEST_PIECE, read_alone
-from wallwise.reading.record import Passage
+from wallwise.reading.record import PartReading, Passage
 from wallwise.reading.solve import Goal, Solved
 from wallwise.reading.stepwords import tokens_of
 from wallwise.reading.wording import ORDER_WORDS
@@ -22,6 +22,7 @@ from wallwise.reading.wording import ORDER_WORDS
 # A reading dearer than this bends the words further than a teacher would.
 DOUBTFUL = 1.9
 _EIGHT = 8  # steps told one by one
+_TURN_ON = re.compile(r"\bturn\w*\b[^,;.()]{0,30}?\bon\s+(?:count|beat)\s+(\d{1,2})\b", re.IGNORECASE)
 _FOOT = re.compile(r"\b(?:left|right|[lr]f?)\b", re.IGNORECASE)
 _ANYWHERE = Goal({Foot.LEFT: 0.0, Foot.RIGHT: 0.0}, loops=0.0)
 _SEVERAL = 3  # steps in a line; a title can have two
@@ -37,6 +38,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
         layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
             yield from _unread(passage, part.text.name)
+            yield from _turned_elsewhere(passage, [e for e in part.solution.events if e.group == n], part)
             problem = _problem(passage, layouts.get(n))
             beats = passage.group.beats
             if problem:
@@ -58,6 +60,20 @@ def _unread(passage: Passage, part: str) -> Iterator[Finding]:
             f"Too much stands under one count here, and this is not read (“{_short(text[LONGEST_PIECE:])}”)",
             section=passage.section.number,
             part=part,
+        )
+
+
+def _turned_elsewhere(passage: Passage, events: Sequence[Solved], part: PartReading) -> Iterator[Finding]:
+    """A turn that is told of a count ("1/2 turn on count 3") and was read on another."""
+    found = _TURN_ON.search(passage.group.text)
+    turned = [count_in(passage.section, event.at) for event in events if event.turn]
+    if found is not None and turned and found[1] not in turned:
+        yield RULE.on(
+            passage.span_at(found.span()),
+            f"This turn is told on count {found[1]}, but was read on count {turned[0]}",
+            section=passage.section.number,
+            part=part.text.name,
+            count=turned[0],
         )
 
 
@@ -147,6 +163,8 @@ def _problem(passage: Passage, chosen: int | None) -> str:
     """What is wrong with the passage in the layout that was chosen; empty where it is well read."""
     if not passage.layouts or (chosen is None and not any(layout.moves for layout in passage.layouts)):
         return _NO_STEPS
+    if any(act.in_column is not None for act in passage.acts):
+        return "The column of feet says another foot than the step beside it"
     layout = passage.layouts[chosen or 0]
     strange = [t.text for act in passage.acts for t in act.unknown]
     moves_a_foot = any(move.foot is not Foot.NONE for _, move in layout.moves)

@@ -38,6 +38,7 @@ class Act:
     end: int = -1
     foot: Foot | None = None
     foot_at: tuple[int, int] | None = None
+    in_column: Foot | None = None  # another foot than its own, in a column of feet beside it
     sure: bool = False  # the foot was called a foot, or stands where only a foot can
     part: str = ""  # heel, toe, ball, knee
     place: str = ""

@@ -47,6 +47,8 @@ def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -
         # "L | step behind R": R is what it goes behind
         first.against, first.against_at = first.foot, first.foot_at
         first.foot, first.foot_at = foot, at
+    elif first.foot is foot.other and first.against is None and not first.figures:
+        first.in_column = foot
     else:
         return first.foot is foot
     return True
