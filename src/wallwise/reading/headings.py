@@ -17,6 +17,8 @@ _SECTION = re.compile(
       | (?:s|sec|sect)(?P<short>\d{{1,2}})\b
       | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
         {any_of(_HEADING["counted"])}(?:\s+(?:counts?|beats?))?\b
+      | (?:the\s+|and\s+)*(?P<placed>{any_of(_HEADING["placed"])})\s+{any_of(_HEADING["counted"])}
+        (?:\s+(?:counts?|beats?))?(?=\s*(?:[.:,;(\[-]|$))
     )
     (?:
         \s*\(?\s*(?:counts?\s*)?\(?
@@ -231,8 +233,8 @@ def _section(text: str) -> Head | None:
     found = _SECTION.match(text)
     if found is None or _NO_SECTION.match(found["rest"]):
         return None
-    number = number_of(found["named"] or found["short"] or found["nth"])
-    if number is None:
+    number = None if found["placed"] else number_of(found["named"] or found["short"] or found["nth"])
+    if number is None and not found["placed"]:
         return None
     counts, rest = _range_behind(text, found.start("rest"))
     if counts is None and found["from"]:

@@ -24,6 +24,7 @@ _BREAKS_OFF = re.compile(
     """,
     re.VERBOSE,
 )
+_SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
 _OF_A_WALL = re.compile(r"walls?\s+\d", re.IGNORECASE)
 _DIGITS = tuple("0123456789")
 _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
@@ -67,6 +68,8 @@ def _continues(last: Row, row: Row) -> bool:
         return False
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
         return True
+    if starts_block(before) and text[:1].isupper() and not _SENTENCE.search(before):
+        return False
     return mark_before is None and _runs_on(before, text)
 
 

@@ -63,15 +63,21 @@ _NEGATED = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
+_NTH_SECTION = rf"(?:{NTH})\s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b"
+_A_SECTION = rf"(?:(?:section|sec|s|set)\s*\d\b|{_NTH_SECTION})"
+_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"  # between number and section
 _COUNTS = re.compile(
     rf"""
-    (?:
+    \b(?:counts?\s*|beats?\s*)?(?P<within>\d{{1,2}}){_OF}(?P<of>{_A_SECTION})
+    | \b(?:section|sec|s|set)\s*(?P<inside>\d)\b[\s,(-]*(?:after\s+)?(?:counts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
+    | (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
       | @
     )\s+
         (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
         (?:1\s*(?:-|to|thru|through|until)\s*)?
-        (?P<danced>\d{{1,3}})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
+        (?P<danced>\d{{1,3}})\b(?!{_OF}{_A_SECTION})
+        (?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
     | \b(?:counts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
     | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
         (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
@@ -80,8 +86,7 @@ _COUNTS = re.compile(
     | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
     | \bcounts?\s*(?P<count>\d{{1,3}})\b
     | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
-    | \b(?P<nth>\d{{1,2}}(?:st|nd|rd|th)|{"|".join(ORDINAL_WORDS)})
-        \s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b
+    | \b(?P<nth>{_NTH_SECTION})
     | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
         \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
     | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
@@ -114,7 +119,9 @@ _ON_WALL = re.compile(
 )  # behind a facing
 _BRACKETS = re.compile(r"\([^()]*\)")
 _BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
-_DASH = re.compile(r"\s*-\s*(?P<words>[A-Za-z]+(?:\s+[A-Za-z]+)?)")
+_COUNTED = re.compile(
+    r"\s*-\s*(?P<words>[a-z]+(?:\s+[a-z]+)?)|\s+(?P<many>(?:[a-z]+\s+)?[a-z]+s)\b", re.IGNORECASE
+)
 
 
 class Clock(NamedTuple):
@@ -237,7 +244,7 @@ def announced_in(remark: Remark) -> Iterator[tuple[str, int, Span]]:
 def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
     """The walls that a phrase lists, with their places; what stands in brackets is told of a wall.
 
-    A number with steps behind it ("… 7, 8 - sway L") counts these.
+    A number with steps behind it ("… 7, 8 - sway L", "…, four sways") counts these.
     """
     group = next(name for name in ("listed", "nth", "short") if wall[name])
     start = wall.start(group)
@@ -245,8 +252,8 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
     numbers: list[tuple[int, int]] = []
     for found in _ONE_NUMBER.finditer(plain):
         number = number_of(found.group())
-        behind = _DASH.match(wall.string, start + found.end())
-        if number is None or (numbers and behind and known_share(behind["words"]) == 1):
+        behind = _COUNTED.match(wall.string, start + found.end())
+        if number is None or (numbers and behind and known_share(behind["words"] or behind["many"]) == 1):
             break
         numbers.append((number, start + found.start()))
     before = wall.string[max(0, wall.start() - _NEAR) : wall.start()]
@@ -296,7 +303,8 @@ def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def is_exact(counts: re.Match[str]) -> bool:
     """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
-    return bool(counts["danced"] or counts["upto"] or counts["section"] or counts["nth"])
+    told = ("danced", "upto", "section", "nth", "within", "inside")
+    return any(counts[name] for name in told)
 
 
 def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | None:
@@ -310,8 +318,20 @@ def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | Non
         return None
     if counts["half"]:
         return main.counts / 2
-    number = number_of(counts["section"] or counts["nth"] or counts["eights"])
-    return None if number is None else section_end(main, number)
+    number = _section_named(counts)
+    end = section_end(main, number) if number is not None else None
+    within = counts["within"] or counts["at"]
+    if end is None or number is None or not within:
+        return end
+    section = main.sections[number - 1]
+    return section.base - 1 + int(within) if int(within) <= section.counts else Fraction(int(within))
+
+
+def _section_named(counts: re.Match[str]) -> int | None:
+    """The number of the section that a phrase about counts names."""
+    told = next(counts[name] for name in ("section", "inside", "eights", "nth", "of") if counts[name])
+    digits = re.search(r"\d+", told)  # "2", "s2", "2nd eight"
+    return int(digits[0]) if digits else number_of(told.split()[0])
 
 
 def section_end(main: PartText | None, number: int) -> Fraction | None:

@@ -61,7 +61,7 @@ def _on_part_beats(reading: Reading, after: Fraction, change: Change) -> _Placed
     if marked:
         return marked
     if change.words and change.counts is not None:
-        return [(change.words, _of_part(change.counts.beats, base=base, after=after))]
+        return _of_part([(change.words, change.counts.beats)], base=base, after=after)
     steps = sum(1 for item in items_in(change.words)[0] if item.options) if change.words else 0
     return (
         [(change.words, tuple(after - steps + 1 + i for i in range(steps)))]
@@ -70,10 +70,12 @@ def _on_part_beats(reading: Reading, after: Fraction, change: Change) -> _Placed
     )
 
 
-def _of_part(beats: tuple[Fraction, ...], *, base: Fraction, after: Fraction) -> tuple[Fraction, ...]:
-    """Beats of the part for those counted in the section of the cut or, past it, through the part."""
-    shift = base if beats[-1] + base <= after + 1 else Fraction(0)
-    return tuple(beat + shift for beat in beats)
+def _of_part(placed: _Placed, *, base: Fraction, after: Fraction) -> _Placed:
+    """On beats of the part what is counted in the section of the cut or, past it, through the part."""
+    first, last = placed[0][1][0], placed[-1][1][-1]
+    in_section = base + last <= after + 1 or base + first == after + 1
+    shift = base if in_section else Fraction(0)
+    return [(words, tuple(beat + shift for beat in beats)) for words, beats in placed]
 
 
 def _base_before(reading: Reading, after: Fraction) -> Fraction:
@@ -92,5 +94,5 @@ def _by_marks(words: str, *, base: Fraction, after: Fraction) -> _Placed:
             continue
         beats = (last // 1 + mark.first,) if mark.floating else mark.beats
         last = beats[-1]
-        groups.append((words[piece.start : piece.end].strip(" -"), _of_part(beats, base=base, after=after)))
-    return groups
+        groups.append((words[piece.start : piece.end].strip(" -"), beats))
+    return _of_part(groups, base=base, after=after) if groups else []

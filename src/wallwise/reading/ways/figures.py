@@ -18,6 +18,7 @@ _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ANOTHER_WAY = 0.45  # a way of the figure that is not its first,
 _EACH_LATER = 0.05  # and more for each after that
 _MOST_LEADS = 4  # "heel struts R, L, R, L"
+_FEWEST_FEET = 3  # of a triple: a foot told more than once there has its own place
 _EACH_FOOT = 0.1  # feet told that each lead the figure,
 _FEET_OF_STEPS = 0.6  # though they are as many as its steps
 _ANOTHER_FIGURE = 0.3  # a figure that shares the name with a likelier one
@@ -25,6 +26,7 @@ _ANOTHER_FIGURE = 0.3  # a figure that shares the name with a likelier one
 
 def figure_options(act: Act) -> list[Option]:
     """The ways to dance the figure that the act names, or each of those that share the name."""
+    act = _led_once(act)
     each_foot = list(_for_each_foot(act))
     if act.times == len(act.feet) and each_foot:
         return [claiming(option, act) for option in each_foot]
@@ -44,6 +46,15 @@ def figure_options(act: Act) -> list[Option]:
     if act.times > 1:
         options = [again for option in options for again in _again(option, act.times)]
     return [claiming(option, act) for option in options]
+
+
+def _led_once(act: Act) -> Act:
+    """The act without a lead that is told before all its feet: "chassé to the right, right left right"."""
+    steps = {_single_steps(way) for figure in act.figures for way in figure.ways}
+    told = len(act.feet)
+    if told > _FEWEST_FEET and act.feet[0] is act.feet[1] and told - 1 in steps and told not in steps:
+        return replace(act, feet=act.feet[1:])
+    return act
 
 
 def _for_each_foot(act: Act) -> Iterator[Option]:
