@@ -1,7 +1,6 @@
 """Blocks to an outline: each block is hung where it belongs, by what stands before and after it."""
 
 import re
-from fractions import Fraction
 
 from wallwise.reading.asides import (
     aside_at,
@@ -22,7 +21,7 @@ from wallwise.reading.clauses import Act
 from wallwise.reading.headings import announces, lettered_part
 from wallwise.reading.marked import Piece, split_marks
 from wallwise.reading.marks import Mark, leading_mark
-from wallwise.reading.openings import counts_on, halves, has_room, repeats, resets, takes_unmarked
+from wallwise.reading.openings import EIGHT, counts_on, halves, has_room, repeats, resets, takes_unmarked
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
@@ -30,6 +29,7 @@ from wallwise.reading.wording import ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
 _PUNCTUATION = re.compile(r"[\s:.-]*")
+_HERE = re.compile(r"\bhere\b", re.IGNORECASE)
 _STEPS = 0.75  # the share of step language of steps without a mark of their own
 _LONGEST_HEADING = 160  # characters
 
@@ -181,7 +181,7 @@ class _Builder:
         self._take_heading(block)
 
     def _take_heading(self, block: Block) -> None:
-        if self.part is not None and self.part.extra and _goes_on_with_dance(block):
+        if self.part is not None and self.part.extra and self._goes_on(block):
             self.part = self._last_part() or self.part
         self._open_section(block.line, block.rest, block.range)
         if ORDER_WORDS.search(block.text[block.rest :]):
@@ -195,12 +195,14 @@ class _Builder:
             self.out.header.append(block.line)
             return
         inline = steps_at(block.text[block.rest :])
-        begins = self._begins_below(i) and announces(block.text)
+        heads = self._begins_below(i) or (inline is None and self._section_below(i))
+        begins = heads and announces(block.text)
         if not (begins or inline is not None or self._steps_below(i, block)):
             self._remark(block.line)
             return
-        self._open_part(PartText(self._free_name(block.name), True, block.line, after=self._where()))
-        self._remark(block.line)
+        here = self._last_group() if _HERE.search(block.text) else None
+        self._open_part(PartText(self._free_name(block.name), True, block.line))
+        self._remark(block.line, group=here)
         if inline is not None and not begins:
             start = block.rest + inline
             lasts = counts_told(block.text[:start])
@@ -223,6 +225,27 @@ class _Builder:
         bare = not block.text[block.rest :].strip(" :.-()0123456789counts")
         return (bare and below.stands >= 0.7) or (is_about_a_wall(below.text) and self._begins_below(i + 1))
 
+    def _section_below(self, i: int) -> bool:
+        """Whether a section that counts from 1 again is headed under a tag's heading: it is the tag's."""
+        below, last = self._next(i), self._last_part()
+        if below is None or last is None or not self._begins_below(i + 1):
+            return False
+        if below.kind == "text":
+            return not is_about_a_wall(below.text) and self._heads_steps_below(i + 1, below)
+        if below.kind != "heading":
+            return False
+        first = below.range[0] if below.range is not None else below.number
+        return first == 1 and not self._goes_on(below)
+
+    def _goes_on(self, block: Block) -> bool:
+        """Whether a numbered section after a tag goes on with the dance: with counts not told there yet."""
+        last = self._last_part()
+        told = last.sections if last is not None else []
+        if block.range is not None:
+            ends = [section.range[1] for section in told if section.range is not None]
+            return block.range[0] > max(ends, default=EIGHT * len(told))
+        return block.number is not None and block.number > len(told)
+
     def _free_name(self, words: str) -> str:
         """A name that no part has yet: "Tag", "Tag 2" …"""
         name = " ".join(words.split()).title()
@@ -230,12 +253,6 @@ class _Builder:
         while name.lower() in taken:
             name = f"{name[:-1]}{int(name[-1]) + 1}" if name[-1].isdigit() else f"{name} 2"
         return name
-
-    def _where(self) -> tuple[str, Fraction] | None:
-        """The open part and how many of its sections have been told."""
-        if self.part is None or not self.part.sections:
-            return None
-        return self.part.name, Fraction(len(self.part.sections))
 
     # -- steps ------------------------------------------------------------------------------
 
@@ -366,14 +383,16 @@ class _Builder:
 
     # -- remarks ----------------------------------------------------------------------------
 
-    def _remark(self, line: Line, start: int = 0, end: int | None = None) -> None:
+    def _remark(
+        self, line: Line, start: int = 0, end: int | None = None, *, group: Group | None = None
+    ) -> None:
         self.out.remarks.append(
             Remark(
                 line,
                 start,
                 len(line.text) if end is None else end,
                 part=self.part.name if self.part else "",
-                group=self._last_group(),
+                group=group or self._last_group(),
                 section=self.section.number if self.section else None,
             )
         )
@@ -397,13 +416,6 @@ def _tells_steps(text: str) -> bool:
     if words.endswith(":") or ORDER_WORDS.search(words) or is_about_a_wall(words):
         return False
     return aside_at(words, 0, len(words)) > 0 and known_share(words) >= _STEPS and actions_in(words) > 0
-
-
-def _goes_on_with_dance(block: Block) -> bool:
-    """Whether a numbered section after a tag goes on with the dance."""
-    if block.number == 1:
-        return False
-    return (block.number or 0) > 1 or (block.range is not None and block.range[0] > 1)
 
 
 def _heading_tells_steps(section: SectionText) -> bool:

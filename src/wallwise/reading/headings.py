@@ -13,8 +13,8 @@ _NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
 _SECTION = re.compile(
     rf"""
     ^\W*(?:
-        {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?:[a-h](?=\d))?(?P<named>{_NUMBER}|[ivx]+)\b
-      | (?:s|sec|sect)(?P<short>\d{{1,2}})\b
+        {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?:[a-ht](?=\d))?(?P<named>{_NUMBER}|[ivx]+)\b
+      | (?:s|sec|sect|t)(?P<short>\d{{1,2}})\b
       | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
         {any_of(_HEADING["counted"])}(?:\s+(?:counts?|beats?))?\b
       | (?:the\s+|and\s+)*(?P<placed>{any_of(_HEADING["placed"])})\s+{any_of(_HEADING["counted"])}
@@ -40,7 +40,7 @@ _RANGE_BEHIND = re.compile(
 )
 _RANGE = re.compile(
     r"""
-    ^\W*?(?P<open>[\[(])?\s*(?:[a-h](?=\d))?(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
+    ^\W*?(?P<open>[\[(])?\s*(?:[a-ht](?=\d))?(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
     (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})
     \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
     """,

@@ -68,8 +68,6 @@ def _continues(last: Row, row: Row) -> bool:
         return False
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
         return True
-    if starts_block(before) and text[:1].isupper() and not _SENTENCE.search(before):
-        return False
     return mark_before is None and _runs_on(before, text)
 
 
@@ -90,6 +88,8 @@ def _is_bare(text: str, mark: Mark) -> bool:
 
 def _runs_on(before: str, text: str) -> bool:
     """Whether both lines are running prose, which goes on until the paragraph ends."""
+    if starts_block(before) and text[:1].isupper() and not _SENTENCE.search(before):
+        return False  # a heading
     return (
         len(before) >= _FULL
         and not before.rstrip().endswith(":")

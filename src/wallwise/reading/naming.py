@@ -65,11 +65,13 @@ _NEGATED = re.compile(
 _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
 _NTH_SECTION = rf"(?:{NTH})\s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b"
 _A_SECTION = rf"(?:(?:section|sec|s|set)\s*\d\b|{_NTH_SECTION})"
-_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"  # between number and section
+# between a number and its section: "4& of", "16 counts into the"
+_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"
 _COUNTS = re.compile(
     rf"""
     \b(?:counts?\s*|beats?\s*)?(?P<within>\d{{1,2}}){_OF}(?P<of>{_A_SECTION})
-    | \b(?:section|sec|s|set)\s*(?P<inside>\d)\b[\s,(-]*(?:after\s+)?(?:counts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
+    | \b(?:section|sec|s|set)\s*(?P<inside>\d)\b[\s,(-]*(?:after\s+)?
+        (?:counts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
     | (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
       | @

@@ -8,7 +8,7 @@ from wallwise.reading.marks import Mark
 from wallwise.reading.outline import SectionText
 from wallwise.reading.stepwords import actions_in
 
-_EIGHT = 8  # counts of a section as a rule
+EIGHT = 8  # counts of a section as a rule
 _NEARLY = 6  # counts after which a section can be over
 _WIDEST_GAP = 4  # counts that a section's marks leave out
 _STEPS = 0.6  # the share of step language of a line of steps,
@@ -19,7 +19,7 @@ Counts = tuple[int, int]
 
 def resets(section: SectionText, mark: Mark) -> bool:
     """Whether a mark starts a new section: it counts from 1 again after a full one."""
-    if mark.floating or (section.range is not None and section.range[1] - section.range[0] >= _EIGHT):
+    if mark.floating or (section.range is not None and section.range[1] - section.range[0] >= EIGHT):
         return False
     counted = (g.written for g in reversed(section.groups) if g.written is not None)
     last = next((written for written in counted if not written.floating), None)
@@ -83,7 +83,7 @@ def repeats(section: SectionText | None, again: Act) -> bool:
 def has_room(section: SectionText, lasts: int | None) -> bool:
     """Whether so many counts more end a section of eight that has count marks."""
     counted = _last_mark(section)
-    return counted is not None and lasts is not None and counted.last + lasts == _EIGHT
+    return counted is not None and lasts is not None and counted.last + lasts == EIGHT
 
 
 def halves(section: SectionText) -> tuple[Counts | None, Counts | None]:

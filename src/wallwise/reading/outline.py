@@ -62,7 +62,6 @@ class PartText:
     line: Line | None = None
     line_at: int = 0
     sections: list[SectionText] = field(default_factory=list)
-    after: tuple[str, Fraction] | None = None
 
     @property
     def counts(self) -> Fraction:

@@ -60,7 +60,7 @@ def tags_told(
 
     `extra` is the tag whose heading the stretch stands in, `extras` are all tags, bridges and endings.
     """
-    counts, inside = _size(named, main, extra)
+    counts, inside = _size(named, main)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -77,7 +77,7 @@ def is_after_wall(text: str) -> bool:
     return _AFTER_WALL.search(text) is not None
 
 
-def _size(named: Named, main: PartText | None, extra: PartText | None) -> tuple[int | None, Fraction | None]:
+def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | None]:
     """A tag's counts, and the counts of the wall it is danced after where it stands inside one."""
     text = named.text
     within = _WITHIN.search(text)
@@ -89,7 +89,7 @@ def _size(named: Named, main: PartText | None, extra: PartText | None) -> tuple[
     told = [number_of(sized[1]) for sized in _SIZED.finditer(text)]
     counts = next((size for size in told if main is None or size != main.counts), None)
     here = beat_here(named.remark, main)
-    if _HERE.search(text) and extra is None and here is not None and main is not None and here < main.counts:
+    if _HERE.search(text) and here is not None and main is not None and here < main.counts:
         return counts, here
     return counts, None
 
