@@ -46,6 +46,10 @@ _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _ABOUT_MUSIC = re.compile(rf"\b{any_of(words()['song']['words'])}\b", re.IGNORECASE)
 _SENTENCE = re.compile(r"[\s.,;]*(?P<words>[A-Z].*?[.!?])\s+(?=[A-Z])", re.DOTALL)
+_CLAUSE = re.compile(r"[\s,.;:-]*(?:\([^()]*\)|\[[^\[\]]*\]|[^,.;:()]+(?:[:.]\d\d[^,.;:()]*)?(?=[,.;:]|$))")
+_OF_STEPS = frozenset(
+    {Word.VERB, Word.FIGURE, Word.FOOT, Word.SIDE, Word.PART, Word.TURN, Word.AMOUNT, Word.HOLD, "feet"}
+)
 _FEW_KNOWN = 0.5  # the share of step language that no sentence about music has
 _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
@@ -138,6 +142,18 @@ def song_end(text: str, start: int, end: int) -> int:
             break
         start = found.end()
     return start
+
+
+def facing_end(text: str, start: int, end: int) -> int:
+    """Where a clause ends that opens ``text[start:end]`` and tells a facing alone; `start` without any.
+
+    Behind a count mark that follows its steps it is the facing of these: "… (1-2), now facing 9 o'clock."
+    """
+    found = _CLAUSE.match(text, start, end)
+    if found is None or not (told := tokens_of(found.group())):
+        return start
+    faces = any(token.word == "clock" for token in told)
+    return found.end() if faces and not any(token.word in _OF_STEPS for token in told) else start
 
 
 def steps_at(text: str) -> int | None:

@@ -5,6 +5,7 @@ import re
 from wallwise.reading.asides import (
     aside_at,
     counts_told,
+    facing_end,
     is_about_a_wall,
     is_header_line,
     is_option,
@@ -62,14 +63,23 @@ def _take_heading_steps(part: PartText, section: SectionText, heading: Line) -> 
     section.from_heading = True
     left = []
     for piece in _pieces_of_heading(line.text):
+        last = section.groups[-1] if section.groups else None
+        begin = _begin_of_steps(piece, line.text) if last is not None else piece.start
+        if begin > piece.start:
+            left.append(Remark(line, piece.start, begin, part.name, last, section.number))
         if piece.mark is not None:
-            stop = aside_at(line.text, piece.start, piece.end)
-            section.groups.append(Group(line, piece.start, stop, piece.mark))
-        elif section.groups and not ORDER_WORDS.search(line.text, piece.start):
-            last = section.groups[-1]
+            stop = aside_at(line.text, begin, piece.end)
+            section.groups.append(Group(line, begin, stop, piece.mark))
+        elif last is not None and not ORDER_WORDS.search(line.text, piece.start):
             left.append(Remark(line, piece.start, piece.end, part.name, last, section.number))
     section.groups = section.groups or [Group(line, 0, len(line.text), None)]
     return left
+
+
+def _begin_of_steps(piece: Piece, text: str) -> int:
+    """Where a piece's steps begin: where its mark follows them, behind the facing of the steps before."""
+    follows = piece.mark is not None and piece.mark.start >= piece.end
+    return facing_end(text, piece.start, piece.end) if follows else piece.start
 
 
 def _pieces_of_heading(text: str) -> list[Piece]:
@@ -283,7 +293,10 @@ class _Builder:
             section = self.section
             if section is None or (piece.mark is not None and resets(section, piece.mark)):
                 section = self._open_section()
-            self._take_steps(section, block.line, piece.start, end=piece.end, mark=piece.mark)
+            begin = _begin_of_steps(piece, block.text) if section.groups else piece.start
+            if begin > piece.start:
+                self._remark(block.line, piece.start, begin)
+            self._take_steps(section, block.line, begin, end=piece.end, mark=piece.mark)
 
     def _take_steps(
         self, section: SectionText, line: Line, start: int, *, end: int, mark: Mark | None

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from wallwise.reading.asides import step_count
 from wallwise.reading.headings import head_of
+from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -66,6 +67,11 @@ def _runs(values: list[int | None]) -> bool:
     return len(set(values)) > 1 and all(b == 1 or b == (a or 0) + 1 for a, b in pairwise(values))
 
 
+def _is_counted_behind(text: str) -> bool:
+    """Whether a line of steps has a count mark behind them."""
+    return known_share(text) >= _STEPS and any(piece.mark is not None for piece in split_marks(text, None))
+
+
 def _heads_section(row: Row) -> bool:
     head = head_of(row.line.text)
     return head is not None and head.kind == "heading"
@@ -76,8 +82,10 @@ def _are_lines(rows: list[Row], labelled: list[int]) -> bool:
     first, last = labelled[0], labelled[-1]
     if first and _heads_section(rows[first - 1]):
         return False
-    others = (i for i in range(first, min(last + 2, len(rows))) if i not in labelled)
+    others = [i for i in range(first, min(last + 2, len(rows))) if i not in labelled]
     if any(leading_mark(rows[i].line.text) is not None for i in others):
+        return False
+    if any(i < last and _is_counted_behind(rows[i].line.text) for i in others):
         return False
     texts = [rows[i].line.text for i in labelled]
     busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)

@@ -33,13 +33,15 @@ _MIDWAY = re.compile(
     """,
     re.VERBOSE,
 )
+_FACING = r"[\[(][^()\[\]\d]{0,25}(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?[\])]"  # "(now at 3:00)"
+_ONLY_FACING = re.compile(rf"\s*{_FACING}[\s.]*", re.IGNORECASE)
 _AT_END = re.compile(
     rf"""
     (?: (?<!\d)[:,.] | (?<=\d), | \s- | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
     (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
     (?=
         {_COUNT}(?>(?:(?:\s*(?:-|&|,|\+|to|and|[ae])\s*|\s+){_COUNT}){{0,16}})(?:\s?&)?
-        [.)]?\s*(?:[.;]|$)
+        [.)]?\s*(?:[.;]|$|{_FACING}\s*$)
     )
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -108,12 +110,11 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         return told
     words_before = text[: marks[0].start].strip(" \t.,;:-([")
     if words_before and known_share(words_before) > 0.2:
-        if not text[marks[-1].end :].strip(" .,;:)*"):
+        tail = marks[-1].end
+        if not text[tail:].strip(" .,;:)*"):
             return _before_marks(marks)
-        if lead is None and _is_set_off(text, marks[0]):
-            pieces = _before_marks(marks)
-            tail = marks[-1].end
-            return [*pieces, Piece(None, tail, len(text))] if tail < len(text) else pieces
+        if lead is None and (_is_set_off(text, marks[0]) or _ONLY_FACING.fullmatch(text, tail)):
+            return [*_before_marks(marks), Piece(None, tail, len(text))]
     return _with_words_before(_after_marks(marks, len(text)), text)
 
 

@@ -40,7 +40,7 @@ _BARE_OR = re.compile(r"or\b", re.IGNORECASE)  # between any two things
 _NO_OPTION = re.compile(r"\brestart|^\W*(?:tag|bridge)\b", re.IGNORECASE)
 _FOR_COUNTS = re.compile(
     r"\b(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s+(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)"
-    r"(?:\([^)]*\)\s*)?(\d{1,3}(?:\s*[-&,]\s*\d{1,3})*&?)(?!\s*(?:walls?|turns?|/))",
+    r"(?:\([^)]*\)\s*)?(\d{1,3}(?:(?:\s*[-&,]\s*|\s)\d{1,3})*&?)(?!\s*(?:walls?|turns?|/))",
     re.IGNORECASE,
 )
 _OF_PART = re.compile(r"\bpart\s+([A-H])\b", re.IGNORECASE)
@@ -56,16 +56,19 @@ _LEAD_IN = re.compile(
 )
 _SEVERAL = re.compile(r"\s*[a-z]+s\b", re.IGNORECASE)  # "2 walks" counts them
 _NO_TURN = re.compile(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", re.IGNORECASE)
+_AS_WRITTEN = re.compile(  # "…, then touch on 8 as usual": no more of the option
+    r"[,;]?\s*\b(?:then|and|but)\b[^,;.]*\bas\s+(?:usual|before|normal|written|above)\b", re.IGNORECASE
+)
 _READS_WELL = 1.9  # dearer, and the words do not fit the counts they stand for
 _SURE_LENGTH = 1.0  # dearer, and no length fits them
 _LONGEST = 16  # counts
 
 
 def options_of(reading: Reading) -> list[OptionReading]:
-    """The options told, one at most for each remark that stands beside steps."""
+    """The options told, one at most for each remark that stands beside steps or in their heading."""
     found = []
     for remark in reading.outline.remarks:
-        if remark.group is not None and not _NO_OPTION.search(remark.text):
+        if not _NO_OPTION.search(remark.text):
             option = next(_options_in(reading, remark), None)
             if option is not None:
                 found.append(option)
@@ -141,7 +144,7 @@ def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | Non
     several = mark is not None and len(mark.beats) == 1 and _SEVERAL.match(line, mark.end)
     if mark is not None and not mark.floating and not several and mark.end < end:
         meant, start = meant.on(mark.beats), mark.end
-    words_told = _NO_TURN.sub("", _LEAD_IN.sub("", line[start:end]))
+    words_told = _NO_TURN.sub("", _AS_WRITTEN.sub("", _LEAD_IN.sub("", line[start:end])))
     items, acts = items_in(words_told)
     if not meant.beats or not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
         return None
@@ -176,19 +179,33 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
     part = reading.parts.get(in_part[1].upper() if in_part else remark.part)
     if part is not None and part.text.extra and mark is not None and mark.last > part.text.counts:
         part = reading.main  # told below a tag that has no such counts
-    if part is None or remark.group is None:
+    headed = part is not None and any(s.heading is remark.line for s in part.text.sections)
+    if part is None or (remark.group is None and not headed):
         return None
-    section = next((s for s in part.text.sections if any(g is remark.group for g in s.groups)), None)
-    beats = remark.group.beats if section is not None else ()
+    section, beats = _stands_at(part, remark)
     number = number_of(in_section["number"] or in_section["nth"]) if in_section else None
     if number is not None:
         section = next((s for s in part.text.sections if s.number == number), None)
         if section is None:
             return None
-        beats = tuple(section.base + i for i in range(int(section.counts)))
+        beats = _beats_of(section)
     begin, end = min(named, default=(0, 0))[0], max((end for _, end in named), default=0)
     meant = _Meant(part, section, beats, begin, end)
     return meant.on(mark.beats) if mark is not None else meant
+
+
+def _stands_at(part: PartReading, remark: Remark) -> tuple[SectionText | None, tuple[Fraction, ...]]:
+    """The section in whose heading or behind whose steps a remark stands, and the beats it stands for."""
+    for section in part.text.sections:
+        if section.heading is remark.line:
+            return section, _beats_of(section)
+        if remark.group is not None and any(group is remark.group for group in section.groups):
+            return section, remark.group.beats
+    return None, ()
+
+
+def _beats_of(section: SectionText) -> tuple[Fraction, ...]:
+    return tuple(section.base + i for i in range(int(section.counts)))
 
 
 # -- as read -----------------------------------------------------------------------------------

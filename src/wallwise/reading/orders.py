@@ -24,9 +24,13 @@ from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
 from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind
 
-_SENTENCE_END = re.compile(r"(?<=[.;!?])\s+(?=\S)|;\s*|\n")
+_CLOSING = r"(?:ending|finish|finale|outro)\b"
+_SENTENCE_END = re.compile(
+    rf"(?<=[.;!?])\s+(?=\S)|;\s*|\n|\s+[-|/]\s+(?={_CLOSING})|,\s+(?={_CLOSING})", re.IGNORECASE
+)
 _SHORTENED = re.compile(r"\b(?:no|approx|secs?|st)\.$")
-_CLOSE = re.compile(r"\W*(?:ending|finish|finale|outro)\b\s*[:(-]", re.IGNORECASE)
+_CLOSE = re.compile(rf"\W*{_CLOSING}\s*[:(-]", re.IGNORECASE)
+_CLOSE_ON_WALL = re.compile(rf"\W*{_CLOSING}\s+(?:on|after|during|in)\b", re.IGNORECASE)
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
@@ -189,10 +193,11 @@ def _is_credit(text: str) -> bool:
 
 
 def _stretches(remark: Remark) -> Iterator[Remark]:
-    """The sentences of a remark, cut once more where one orders both a tag and a restart."""
+    """The sentences of a remark but the song's close, cut once more between a tag and a restart."""
     for start, end in _together(remark):
         for a, b in by_kind(remark.line.text, remark.start + start, remark.start + end):
-            yield replace(remark, start=a, end=b)
+            if not _CLOSE_ON_WALL.match(remark.line.text, a, b):
+                yield replace(remark, start=a, end=b)
 
 
 def _together(remark: Remark) -> Iterator[tuple[int, int]]:
