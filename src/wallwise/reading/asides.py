@@ -28,7 +28,7 @@ _ASIDE = re.compile(
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending
-      | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d
+      | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d(?!\d?[:.]\d)
     )
     | [\[(]\s*(?:or|if)\b
     | [\[(*\s]*\b{OPTION_LEAD}

@@ -196,12 +196,12 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
 
 def _stands_at(part: PartReading, remark: Remark) -> tuple[SectionText | None, tuple[Fraction, ...]]:
     """The section in whose heading or behind whose steps a remark stands, and the beats it stands for."""
-    for section in part.text.sections:
-        if section.heading is remark.line:
-            return section, _beats_of(section)
-        if remark.group is not None and any(group is remark.group for group in section.groups):
-            return section, remark.group.beats
-    return None, ()
+    sections, group = part.text.sections, remark.group
+    headed = next((section for section in sections if section.heading is remark.line), None)
+    if headed is not None:
+        return headed, _beats_of(headed)
+    behind = next((section for section in sections if any(g is group for g in section.groups)), None)
+    return behind, group.beats if behind is not None and group is not None else ()
 
 
 def _beats_of(section: SectionText) -> tuple[Fraction, ...]:

@@ -22,8 +22,10 @@ _LEAD = (
 _SHOULDER = r"\b(?:over|round|around)\s+(?:the\s+|your\s+|to\s+)?(?P<shoulder>right|left|r|l)\s+shoulder\b"
 _CLOCK = (
     r"\(?\[?\b(?:1[0-2]|0?[1-9])[:.][0-5]\d(?!\d)\]?\)?(?:\s?o'?\s?c(?:lock|l)?\b\.?)?"
-    r"|\b(?:1[0-2]|0?[1-9])\s?o'?\s?(?:clock|cl|c)\b\.?|\b(?:12|3|6|9)\s?h\b"
-    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b|\(\s*(?:12|3|6|9)\s*\)"
+    r"|\b(?:1[0-2]|0?[1-9])\s?o['/]?\s?(?:clock|cl|c)\b\.?|\b(?:12|3|6|9)\s?h\b"
+    r"|\b(?:twelve|three|six|nine)\s+o'?\s?clock\b"
+    r"|[(\[{]\s*(?:(?:now|to|on|at|facing|face|wall)\s+){0,2}(?:12|3|6|9)(?:\s+wall)?\s*[)\]}]"
+    r"|(?:=|\t)\s*(?:12|3|6|9)\s*$"  # "… = 9", or in a cell of its own
 )
 _NAMED = (  # "right, left and right", where the last begins no phrase of its own
     r"\b(?:right|left)(?:\s?[-/,&]\s?|,?\s+(?:and\s+)?)(?:right|left)"
