@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from importlib import resources
 
-from wallwise.checks.sight import Sight
+from wallwise.checks.sight import Sight, count_in
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Span
 from wallwise.reading import Reading
+from wallwise.reading.outline import PartText
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,12 @@ class Rule:
             part=sight.part.text.name,
             count=sight.count,
         )
+
+    def at_beat(self, part: PartText, beat: Fraction, message: str, *, span: Span | None) -> Finding:
+        """A finding about what happens after a beat of a part and is told at `span`."""
+        section = next((s for s in part.sections if s.base <= beat < s.base + s.counts), None)
+        number, count = (section.number, count_in(section, beat)) if section is not None else (None, "")
+        return self.on(span, message, section=number, part=part.name, count=count)
 
     def on(
         self,

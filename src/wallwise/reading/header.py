@@ -144,6 +144,7 @@ _WEIGHT = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _WALTZ = re.compile(r"\bwaltz\b|(?<![\d/])3/4(?![\d/])\s*(?:time|beat|rhythm|tempo)|\b6/8\b", re.IGNORECASE)
+_WORD = re.compile(r"[^\W\d_]+(?:'[^\W\d_]+)?")
 _TITLE_END = re.compile(r"\s{3,}|\t|\s-\s|\(|\s\|")
 _NO_TITLE = re.compile(
     r"""
@@ -328,5 +329,5 @@ def _title(lines: list[Line]) -> str:
         text = _TITLE_END.split(line.text.strip(" *#\"'"))[0].strip(" *#\"'=-")
         short = text and len(text.split()) <= _LONGEST_TITLE
         if short and not _NO_TITLE.search(text) and any(c.isalpha() for c in text):
-            return text.title() if text.isupper() else text
+            return _WORD.sub(lambda word: word.group().capitalize(), text) if text.isupper() else text
     return ""

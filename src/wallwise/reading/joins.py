@@ -25,11 +25,14 @@ _BREAKS_OFF = re.compile(
     re.VERBOSE,
 )
 _SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
+_SIGN = re.compile(r"->|[*\u2022(]")
+_BYLINE = re.compile(r"by\s+[A-Z][a-z]")
 _OF_A_WALL = re.compile(r"walls?\s+\d", re.IGNORECASE)
 _DIGITS = tuple("0123456789")
 _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
 _LONGEST = 2_000  # characters: no paragraph of a sheet goes on after so many
 _TAIL = 200  # characters at the end of a line that tell whether it breaks off
+_STEPS = 0.3  # the share of step language that no title has
 _SHORT = 18  # a line shorter than this was not broken off by its margin,
 _FULL = 60  # one as long as this may have been
 
@@ -38,11 +41,19 @@ def joined(rows: list[Row]) -> list[Row]:
     """The rows, each with those that go on with it."""
     whole: list[Row] = []
     for row in rows:
-        if whole and len(whole[-1].line.text) <= _LONGEST and _continues(whole[-1], row):
+        heads = len(whole) == 1 and _is_title(whole[0], row)
+        if whole and not heads and len(whole[-1].line.text) <= _LONGEST and _continues(whole[-1], row):
             whole[-1] = replace(whole[-1], line=whole[-1].line.join(row.line), paragraph=row.paragraph)
         else:
             whole.append(row)
     return whole
+
+
+def _is_title(first: Row, second: Row) -> bool:
+    """Whether the first row of a sheet names the dance and the second goes on in small letters about it."""
+    title, about = first.line.text, second.line.text
+    told = known_share(title) >= _STEPS or leading_mark(title) is not None
+    return title[:1].isupper() and about[:1].islower() and not told and len(title) < _FULL
 
 
 def _continues(last: Row, row: Row) -> bool:
@@ -64,7 +75,12 @@ def _continues(last: Row, row: Row) -> bool:
         return False
     if unclosed or before.count("[") > before.count("]"):
         return True
-    if ORDER_WORDS.match(text) or _OF_A_WALL.match(text) or text.startswith(("->", "*", "\u2022", "(")):
+    if (
+        _BYLINE.match(text)
+        or ORDER_WORDS.match(text)
+        or _OF_A_WALL.match(text)
+        or text.startswith(("->", "*", "\u2022", "("))
+    ):
         return False
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
         return True

@@ -241,6 +241,7 @@ def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
             continue
         held.after = held.after if held.after is not None else order.after
         held.after_span = held.after_span or order.after_span
+        held.otherwise = held.otherwise or order.otherwise
         if held.faces is None:
             held.faces, held.faces_span = order.faces, order.faces_span
         held.change, held.changing = held.change or order.change, held.changing or order.changing

@@ -36,6 +36,7 @@ class RestartOrder:
     after_span: Span | None = None
     change: Remark | None = None
     changing: tuple[int, ...] = ()  # walls, this among them, on one or more of which steps are said to change
+    otherwise: Fraction | None = None  # counts that the same words tell as well
     faces_twice: bool = False  # two clocks are told; which is the restart's is not certain
 
     def claim(self, faced: tuple[int, Span] | None) -> None:
@@ -60,6 +61,8 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
             order.after_span = named.remark.line.span(*told.span())
         if cut is not None:
             place = named.remark.start
+            danced = [value for value, told in counts if told["danced"] or told["upto"]]
+            order.otherwise = next((value for value in danced if value != cut.after), None)
             order.after = cut.after
             order.after_span = named.remark.line.span(place + cut.start, place + cut.end)
         order.claim(named.faced_on(i))

@@ -1,14 +1,15 @@
 """A heading's figure on the other foot, the other way or of another size: the word that its lines belie.
 
 The heading is read like steps, from the foot and the facing that its section begins with.
-It is only held against the lines where one changed word makes it agree with them: most
-headings leave out too much to be proof of anything.
+It is only held against the lines where one changed word makes it agree with them, or one turn told
+the other way: most headings leave out too much to be proof of anything.
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
+from typing import NamedTuple
 
 from wallwise.checks.edits.edit import Edit
 from wallwise.checks.edits.words import word_edits
@@ -18,7 +19,10 @@ from wallwise.reading.outline import SectionText
 from wallwise.reading.pieces import read_alone
 from wallwise.reading.record import PartReading
 from wallwise.reading.solve import Goal, Solution, Solved
-from wallwise.reading.tokens import Token, tokenize
+from wallwise.reading.tidy import Line
+from wallwise.reading.tokens import TURN, Token, tokenize
+
+_Stance = tuple[Foot, int, int]  # who bears the weight before the section, the facing then and after it
 
 _LONGEST = 120  # characters: more are no heading but a paragraph
 _SURE = 2.0  # a heading dearer than this is not read well enough to be held against anything
@@ -29,25 +33,46 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
     line = section.heading
     if line is None or section.from_heading or not section.groups or not all(g.beats for g in section.groups):
         return None
-    words = line.text[section.heading_at :]
-    if len(words) > _LONGEST:
+    if len(line.text) - section.heading_at > _LONGEST:
         return None
-    tokens = tokenize(words, lexicon())
+    told = _Told(text, section, line.slice(section.heading_at))
     events = [e for e in part.solution.events if part.passages[e.group].section is section]
-    if not events or not any(t.word in (Word.SIDE, Word.FOOT) for t in tokens):
+    if not events or not any(t.word in (Word.SIDE, Word.FOOT) for t in told.tokens):
         return None
     stance = _stance(part.solution, events)
-    plain = _read(words, section.base, section.counts, stance=stance)
-    if plain is None or _agrees(plain, events):
+    plain = told.read(stance)
+    if plain is not None and _agrees(plain, events):
         return None
-    for i, token in enumerate(tokens):
-        if not _claims(tokens, i):
+    return (_word_slip(told, plain, stance, events) if plain is not None else None) or _way_slip(told, events)
+
+
+class _Told:
+    """A heading's words, as they stand in the sheet's text and as tokens."""
+
+    def __init__(self, text: str, section: SectionText, line: Line) -> None:
+        self.text, self.section, self.line = text, section, line
+        self.tokens = tokenize(line.text, lexicon())
+
+    def read(self, stance: _Stance, changed: str = "") -> Solution | None:
+        """The heading, or what it is changed to, read like steps that begin and end as its section does."""
+        return _read(changed or self.line.text, self.section.base, self.section.counts, stance=stance)
+
+    def edits(self, i: int) -> Iterator[Edit]:
+        """The words that the token at `i` could have been."""
+        token = self.tokens[i]
+        span = self.line.span(token.start, token.end)
+        shown = self.text[span.start : span.end]
+        return word_edits(shown, span, token, before=self.tokens[i - 1] if i else None)
+
+
+def _word_slip(told: _Told, plain: Solution, stance: _Stance, events: Sequence[Solved]) -> Edit | None:
+    """The first word whose change makes the heading, read like steps, dance what its lines dance."""
+    words = told.line.text
+    for i, token in enumerate(told.tokens):
+        if not _claims(told.tokens, i):
             continue
-        span = line.span(section.heading_at + token.start, section.heading_at + token.end)
-        shown = text[span.start : span.end]
-        for edit in word_edits(shown, span, token, before=tokens[i - 1] if i else None):
-            changed = words[: token.start] + edit.mend.replace + words[token.end :]
-            other = _read(changed, section.base, section.counts, stance=stance)
+        for edit in told.edits(i):
+            other = told.read(stance, words[: token.start] + edit.mend.replace + words[token.end :])
             if (
                 other is not None
                 and _agrees(other, events)
@@ -57,7 +82,44 @@ def heading_slip(text: str, part: PartReading, section: SectionText) -> Edit | N
     return None
 
 
-_Stance = tuple[Foot, int, int]  # who bears the weight before the section, the facing then and after it
+def _way_slip(told: _Told, events: Sequence[Solved]) -> Edit | None:
+    """The way of a turn that the lines turn the other way, whatever else the heading leaves out.
+
+    Its turns are held against theirs only where each says its way and they turn as much in all.
+    """
+    turns = [_way_of_turn(told.tokens, i) for i, t in enumerate(told.tokens) if t.word is Word.AMOUNT]
+    ways = [way for way in turns if way is not None]
+    if not ways or len(ways) < len(turns):
+        return None
+    right = sum(way.ticks for way in ways if way.right)
+    left = sum(way.ticks for way in ways if not way.right)
+    rights = sum(e.turn for e in events if e.turn > 0)
+    lefts = -sum(e.turn for e in events if e.turn < 0)
+    if right + left != rights + lefts:
+        return None
+    wrong = [way for way in ways if way.ticks == (right - rights if way.right else rights - right)]
+    return next(told.edits(wrong[0].at), None) if wrong else None
+
+
+class _Way(NamedTuple):
+    """A turn that a heading tells: its size in 1/48, its way, and which token says that."""
+
+    ticks: int
+    right: bool
+    at: int
+
+
+def _way_of_turn(tokens: Sequence[Token], i: int) -> _Way | None:
+    """The turn of an amount ("¼ TURN R", "1/2 SAILOR LEFT"); None where its way is not told for certain."""
+    amount = int(tokens[i].value * TURN / 8)
+    for j in range(i + 1, len(tokens)):
+        if tokens[j].word is Word.SIDE:
+            following = tokens[j + 1].word if j + 1 < len(tokens) else None
+            of_turn = following not in (Word.PLACE, Word.PART, Word.VERB, Word.FIGURE, Word.AMOUNT)
+            return _Way(amount, tokens[j].value is Foot.RIGHT, j) if of_turn else None
+        if tokens[j].word not in (Word.TURN, Word.FIGURE, Word.VERB, Word.IGNORE, "-"):
+            return None
+    return None
 
 
 def _stance(solution: Solution, events: Sequence[Solved]) -> _Stance:

@@ -23,7 +23,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
         return
     walls = unroll(dance, walls=last)
     for restart in orders.restarts:
-        yield from _at_restart(restart, [w for w in walls if w.number == restart.wall])
+        yield from _at_restart(reading, restart, [w for w in walls if w.number == restart.wall])
     for tag in orders.tags:
         yield from _at_tag(tag, [w for w in walls if w.number == tag.after_wall])
     for number, faces, span in orders.starts:
@@ -36,16 +36,18 @@ def _find(reading: Reading) -> Iterator[Finding]:
             )
 
 
-def _at_restart(order: RestartOrder, walls: list[Wall]) -> Iterator[Finding]:
+def _at_restart(reading: Reading, order: RestartOrder, walls: list[Wall]) -> Iterator[Finding]:
     cut = next((w for w in walls if w.cut_by == "restart"), None)
     if cut is None or order.faces is None or order.faces == cut.ends_facing * TURN:
         return
     if order.faces_twice and order.faces == cut.starts_facing * TURN:
         return  # of two facings told, the one read is where the wall starts
-    yield RULE.on(
-        order.faces_span or order.span,
+    yield RULE.at_beat(
+        reading.main.text,
+        cut.counts + cut.skipped,
         f"The restart on wall {order.wall} is said to face {clock(order.faces)}, "
         f"but the room faces {facing_name(cut.ends_facing)} then.",
+        span=order.faces_span or order.span,
     )
 
 

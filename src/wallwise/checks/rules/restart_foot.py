@@ -19,10 +19,12 @@ def _find(reading: Reading) -> Iterator[Finding]:
             continue  # the tag danced before it decides
         weight = _weight_at(restart, dance)
         if weight not in (Foot.BOTH, dance.starts_on.other):
-            yield RULE.on(
-                restart.span,
+            yield RULE.at_beat(
+                reading.main.text,
+                restart.after_counts,
                 f"The restart on wall {restart.wall} after {restart.after_counts} counts leaves the weight "
                 f"on {FOOT_NAMES[weight]}, which is the foot that begins the dance.",
+                span=restart.span,
             )
 
 
