@@ -11,7 +11,8 @@ from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
-    \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|rhythm|timing|dance)
+    \W*(?:rhythm|timing)\b[^:=]{0,20}[:=]
+    | \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|dance)
         \s*[:=]
     | \W*(?:counted|count(?:ed)?[ ]in)\b
     | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b

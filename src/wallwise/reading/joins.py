@@ -12,7 +12,7 @@ from wallwise.reading.wording import ORDER_WORDS
 
 _ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _KEY = re.compile(r"^[A-Za-z ]{2,20}:\s")
-_SIDE = re.compile(r"[LR]\b(?!\s?[:.])")
+_GOES_ON = re.compile(r"[LR]\b(?!\s?[:.])|\d/\d\b|-\s")
 _BREAKS_OFF = re.compile(
     r"""
     (?:
@@ -82,7 +82,7 @@ def _continues(last: Row, row: Row) -> bool:
         or text.startswith(("->", "*", "\u2022", "("))
     ):
         return False
-    if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _SIDE.match(text))):
+    if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _GOES_ON.match(text))):
         return True
     return mark_before is None and _runs_on(before, text)
 

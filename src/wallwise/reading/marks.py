@@ -42,7 +42,7 @@ _ALONE = re.compile(
 _OPENING = re.compile(
     r"(?P<share>&)(?P<inner>)\s(?=[A-Za-z])\s*"
 )  # before a whole row's steps one blank is enough
-_RUN = re.compile(r"\s*(?P<run>\d{3,8})(?=\s|[:.)])")
+_RUN = re.compile(r"\s*(?P<run>\d{3,8}|\d(?:\.\d){1,7})(?=\s|[:.)])")  # "123", "1.2.3"
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
 _MOST_SHARES = 3  # of one beat: e, & and a
 _MOST_BEATS = 64  # no mark counts more,
@@ -131,8 +131,9 @@ def _share_alone(text: str, start: int) -> Mark | None:
 def _scan(text: str, at: int) -> tuple[tuple[Fraction, ...], int, bool] | None:
     """Beats, where they end, and whether a range was opened; None if there is no number."""
     run = _RUN.match(text, at)
-    if run and all(int(b) == int(a) + 1 for a, b in pairwise(run["run"])):
-        return tuple(Fraction(int(digit)) for digit in run["run"]), run.end(), False  # "123", "5678"
+    counts = [int(digit) for digit in run["run"] if digit != "."] if run else []
+    if run and all(b == a + 1 for a, b in pairwise(counts)):
+        return tuple(Fraction(count) for count in counts), run.end(), False
     counting = _Counting(at)
     while len(counting.beats) < _MOST_BEATS and (found := _TOKEN.match(text, at)) and counting.take(found):
         at = found.end()

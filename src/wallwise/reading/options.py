@@ -32,7 +32,7 @@ _OPTION = re.compile(
       | if\s[^:,;.()\[\]]{{0,50}}[:,]
       | {OPTION_LEAD}
       | or
-      | ^[^:.;()]{{3,40}}:(?=[^:.;()]*\binstead\s+of\b)
+      | ^(?!\W*(?:repeat|mirror|same|start|begin)\b)[^:.;()]{{3,40}}:(?=[^:.;()]*\binstead\s+of\b)
     )(?!\w)\s*(?P<rest>[^\])]*)
     """,
     re.IGNORECASE | re.VERBOSE,

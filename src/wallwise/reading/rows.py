@@ -22,6 +22,7 @@ _BULLET = re.compile(
     """,
     re.VERBOSE,
 )
+_DASH = re.compile(r"[^\W\d]\s-\s[^\W]")
 _RULE = re.compile(r"^[\s|:=_*~.#+-]*$")
 _PAGE = re.compile(
     r"""
@@ -66,7 +67,7 @@ def rows_of(lines: list[Line]) -> list[Row]:
             line = line.slice(hashes.end())
             paragraph += 1
         line = _with_text(line, _COLUMNS.sub(lambda gap: "\t" + gap.group()[1:], line.text))
-        bullet = _BULLET.match(line.text)
+        bullet = None if rows and _goes_on(rows[-1].line.text, line.text) else _BULLET.match(line.text)
         line = _unquoted(line.slice(bullet.end() if bullet else 0))
         if _names_columns(line.text):
             continue
@@ -75,6 +76,11 @@ def rows_of(lines: list[Line]) -> list[Row]:
         else:
             paragraph += 1
     return _without_page_marks(rows)
+
+
+def _goes_on(before: str, text: str) -> bool:
+    """Whether a dash that opens a line parts it from steps before it, as others there are parted."""
+    return text.startswith("- ") and _DASH.search(before) is not None and leading_mark(before) is not None
 
 
 def _with_text(line: Line, text: str) -> Line:

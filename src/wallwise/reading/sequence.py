@@ -12,7 +12,7 @@ _NAMES = any_of(words()["part"]["names"])
 _KEY = re.compile(
     r"""
     \b(?:
-        (?:sequence|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
+        (?:sequence|seq|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
       | (?:(?:you|we)[ ]dance(?:[ ]it)?|dance[ ]it|danced[ ]as)\b(?=\s*[:=-])
     )
     \s*(?:of[ ](?:the[ ])?(?:dance|parts))?\s*(?:is|goes|runs)?\s*[:=-]?\s*(?P<rest>.*)$
@@ -26,7 +26,7 @@ _BARE = re.compile(
 )
 _ITEM = re.compile(
     rf"""
-    \b(?P<name>(?i:tag|bridge|ending|intro))\s*(?P<number>[1-9](?!\d))?\b
+    \b(?P<name>(?i:tag|bridge|ending|intro)|T(?=\s*(?:[\s,;/>-]|$)))\s*(?P<number>[1-9](?!\d))?\b
     | (?:
         \b(?P<called>(?i:{_NAMES}))\b
       | \b(?P<letters>[A-H]+)(?P<cut>\d{{1,2}})?(?P<mark>'|\*|-(?=\s*(?:,|$)))?(?=\b|[\s,*'-]|$)
@@ -63,7 +63,7 @@ def _names(told: re.Match[str], remark: Remark) -> list[tuple[str, Span]]:
     """The parts that one item of a sequence names ("AAB16", "A x2", "Tag 2")."""
     span = remark.line.span(told.start(), told.end())
     if told["name"]:
-        name = told["name"].title()
+        name = "Tag" if told["name"] == "T" else told["name"].title()
         return [(f"{name} {told['number']}" if told["number"] else name, span)]
     counts = told["cut"] or told["first"]
     if counts:

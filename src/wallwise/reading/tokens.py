@@ -35,7 +35,7 @@ _NAMED = (  # "right, left and right", where the last begins no phrase of its ow
 _FEET = (  # "R-L-R", "RLR"
     r"\b[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
     r"(?=\s*(?:$|[,;.:)\](|&+*]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
-    r"|\b[rl](?:\s[rl]\b){2,}"
+    r"|\b[rl](?:\s[rl]\b){2,}|(?:^|(?<=\t)|(?<=\t\s))[rl]\s[rl](?=\s*\t)"  # "R L" in a cell of its own
     r"|\b[rl]{2,8}\b"
 )
 _LETTERS = (
@@ -45,7 +45,8 @@ _LETTERS = (
 # The pieces of a line, the more telling first: the first that fits a place is taken there.
 _RAW = re.compile(
     rf"(?P<lasts>{_LASTS})"
-    r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.))"
+    r"|(?P<pair>\b(?:rf|lf|r\.f\.|l\.f\.)\s?[+&/]\s?(?:rf|lf|r\.f\.|l\.f\.)"
+    r"|\b(?:r\s?\+\s?l|l\s?\+\s?r)\b(?=\s+(?:\d/\d|turn|pivot|bounce|heel|toe|swivel)))"
     rf"|(?P<lead>{_LEAD})"
     rf"|(?P<over>{_SHOULDER})"
     rf"|(?P<clock>{_CLOCK})"
@@ -65,10 +66,11 @@ _FACES = re.compile(
     r"\b(?P<wall>front|back|home|starting|original|rear|opening)\s+wall\b"
     r"|\b(?:face|facing|now on|to face|looking at|now facing)\s+(?:the\s+)?"
     r"(?P<hour>1[0-2]|[1-9])(?=[\s).,;\]]|$)(?!\s*(?:counts?|o'?\s?c))"
+    r"|\bback\s+(?:to|at)\s+(?P<again>12|3|6|9)(?=[.,;)]|$)"
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
     rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
-_MAY_FACE = re.compile("wall|fac|looking|now on")
+_MAY_FACE = re.compile("wall|fac|looking|now on|back (?:to|at)")
 WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
     "right": 12, "back": 24, "rear": 24, "left": 36,
@@ -122,8 +124,9 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
 
 
 def _wall_of(face: re.Match[str]) -> int:
-    if face["hour"]:
-        return int(face["hour"]) % 12 * TURN // 12
+    hour = face["hour"] or face["again"]
+    if hour:
+        return int(hour) % 12 * TURN // 12
     return WALLS[face["wall"] or face["side"] or face["hand"]]
 
 
@@ -146,7 +149,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
         if j > i and text == "-" and _is_hyphen(piece, reached):
             reached = piece.end()
             continue
-        if kind in (_NO_PHRASE if j == i else _ENDS_PHRASE) and text not in "&+":
+        if kind in (_NO_PHRASE if j == i else _ENDS_PHRASE) and text not in "&+/":
             break
         for word in text.split() if kind == "amount" else (text,):
             spelt = word if word.endswith(".f.") else word.rstrip(".'")

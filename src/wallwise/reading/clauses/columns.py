@@ -18,10 +18,8 @@ def name_cells(acts: list[Act], starts: list[int]) -> None:
     if len(cells) < 2:
         return
     for cell, following in pairwise(cells):
-        foot = cell[0].foot
-        alone = len(cell) == 1 and cell[0].bare and foot is not None
-        if foot is not None and alone and _give_column_foot(following, foot, cell[0].foot_at):
-            acts[:] = [act for act in acts if act is not cell[0]]  # all it says is said of the step
+        if all(act.bare for act in cell) and _give_column(cell, following):
+            acts[:] = [act for act in acts if act not in cell]  # all it says is said of the steps
             cell.clear()
     told = max(reversed(cells), key=_tells)  # of a foot and what it does, the latter
     for cell in cells:
@@ -31,7 +29,30 @@ def name_cells(acts: list[Act], starts: list[int]) -> None:
 
 
 def _tells(cell: list[Act]) -> int:
-    return sum(2 * bool(act.foot or act.feet) + (not act.empty) for act in cell)
+    return sum(2 * bool(act.foot or act.feet) + (not act.empty) for act in cell if not act.bare)
+
+
+def _give_column(column: list[Act], cell: list[Act]) -> bool:
+    """Let the feet of a column do the acts of the next cell, one each; whether those take them."""
+    feet = [(foot, act.feet_at or act.foot_at) for act in column for foot in act.feet or (act.foot,) if foot]
+    if len(feet) == 1:
+        return _give_column_foot(cell, *feet[0])
+    at = [i for i, act in enumerate(cell) if _moves(act)]
+    if len(at) != len(feet) or any(act.figures or act.feet for act in cell):
+        return False
+    told = list(zip(at, feet, strict=True))
+    given = [_pivots(cell[i]) or _give_column_foot(cell[i:], *foot) for i, foot in told]
+    return all(given)
+
+
+def _moves(act: Act) -> bool:
+    """Whether an act wants a foot of its own."""
+    return act.verb not in ("", "and", "turn", "hold") or bool(act.place) or _pivots(act)
+
+
+def _pivots(act: Act) -> bool:
+    """Whether it is a pivot, whose foot is the other one than it was stepped on."""
+    return act.turn is not None and act.turn.own == "pivot"
 
 
 def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -> bool:

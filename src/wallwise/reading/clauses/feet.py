@@ -123,15 +123,17 @@ def _lists(t: Telling, i: int, token: Token) -> bool:
 
 def _is_gone_round(t: Telling, i: int, *, sure: bool) -> bool:
     """Whether the first foot told is the one the act goes by: "cross over L", "in front of L"."""
-    act, before = t.act, t.before(i)
+    act, before, last = t.act, t.before(i), t.acts[-1] if t.acts else None
     if not act.verb:
         return act.place in _BY_A_FOOT and before.text.endswith((" of", " to"))
+    # "LF 1/4 turn left, cross behind RF"
+    turned = last is not None and last.verb == "turn" and last.foot is t.at(i).value.other
     return (
         act.verb in _AGAINST_VERBS
         and before.word is Word.PLACE
         and before.value in _BY_A_FOOT
         and before.text not in ("together", "tog")
-        and not sure
+        and (not sure or turned)
         and t.word(i + 1) not in (Word.PLACE, Word.FOOT, Word.SIDE, Word.PART)
     )
 
