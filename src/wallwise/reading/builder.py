@@ -371,10 +371,19 @@ class _Builder:
         """Whether a line names the figures of the section that begins under it."""
         return (
             block.stands >= 0.55
-            and self._begins_below(i)
+            and (self._begins_below(i) or self._eight_begins_below(i, block))
             and len(block.text) < _LONGEST_HEADING
             and not is_prose(block.text)
         )
+
+    def _eight_begins_below(self, i: int, block: Block) -> bool:
+        """Whether a line in capitals parts two eights whose counts run on through the dance (…8, 9…)."""
+        below, section = self._next(i), self.section
+        if not block.text.isupper() or below is None or below.mark is None or section is None:
+            return False
+        last = section.groups[-1].written if section.groups else None
+        runs_on = last is not None and below.kind == "steps" and last.last // 1 + 1 == below.mark.first
+        return runs_on and below.mark.first % EIGHT == 1
 
     def _take_named_section(self, block: Block) -> None:
         """A section by a line that names its figures, unless that line only adds to an open heading."""

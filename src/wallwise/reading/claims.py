@@ -10,6 +10,7 @@ from wallwise.reading.layout import Layout
 from wallwise.reading.naming import clocks_in
 from wallwise.reading.outline import Outline, Remark
 from wallwise.reading.record import Passage, Reading
+from wallwise.reading.tokens import TURN
 from wallwise.reading.wording import OPTION_LEAD
 
 # A remark with one of these tells where a wall, a tag or another way of dancing faces, not this step.
@@ -78,6 +79,17 @@ def end_claim(out: Outline) -> tuple[int, Span] | None:
 def without_claims(layout: Layout) -> Layout:
     """The layout with no facing claimed in it."""
     return replace(layout, moves=tuple((at, replace(move, faces=None)) for at, move in layout.moves))
+
+
+def seen_from(layout: Layout, facing: int) -> Layout:
+    """The layout with the facings claimed in it as if what faces `facing` (1/48 of a turn) were the front."""
+    return replace(
+        layout,
+        moves=tuple(
+            (at, move if move.faces is None else replace(move, faces=(move.faces - facing) % TURN))
+            for at, move in layout.moves
+        ),
+    )
 
 
 def _one_clock(remark: Remark) -> tuple[int, int, int] | None:

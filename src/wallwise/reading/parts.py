@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wallwise.dance.model import Foot
-from wallwise.reading.claims import claim_beside, end_claim, without_claims
+from wallwise.reading.claims import claim_beside, end_claim, seen_from, without_claims
 from wallwise.reading.goals import dance_goal, ending_goal, tag_goal
 from wallwise.reading.headings import is_ending
 from wallwise.reading.orders import read_orders
@@ -13,6 +13,7 @@ from wallwise.reading.record import PartReading, Passage, Reading
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.solve import Goal, Solution, solve
 from wallwise.reading.steps import part_of
+from wallwise.reading.tokens import TURN
 
 
 def read_parts(reading: Reading) -> None:
@@ -51,7 +52,23 @@ def _solve_extra(reading: Reading, part: PartText, passages: list[Passage], *, e
         goal = ending_goal()
         for passage in passages:
             passage.layouts = [without_claims(layout) for layout in passage.layouts]
+    # A tag's facings are told as if it began at the front, or as the room faces when it is danced.
+    seen = [
+        [[seen_from(layout, facing) for layout in passage.layouts] for passage in passages]
+        for facing in (0, *_begun_facing(reading, part))
+    ]
+    likeliest = min(seen, key=lambda layouts: solve(layouts, goal).cost)
+    for passage, layouts in zip(passages, likeliest, strict=True):
+        passage.layouts = layouts
     _solve(reading, part, passages, goal=goal)
+
+
+def _begun_facing(reading: Reading, part: PartText) -> list[int]:
+    """Where the room may face when a tag begins, in 1/48 of a turn: as it says, or as the walls turn."""
+    orders = [order for order in reading.orders.tags if order.part == part.name]
+    facings = [order.faces for order in orders if order.faces is not None]
+    facings += [reading.main.solution.facing * order.after_wall % TURN for order in orders]
+    return [facing for facing in dict.fromkeys(facings) if facing]
 
 
 def _bridge_goal(reading: Reading, part: PartText) -> Goal | None:
