@@ -14,9 +14,9 @@ from wallwise.reading.clauses import Act
 from wallwise.reading.headings import head_of, leading_range
 from wallwise.reading.joins import joined
 from wallwise.reading.labels import unlabelled
-from wallwise.reading.lettered import unlettered
 from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
+from wallwise.reading.recounted import unbarred, unlettered
 from wallwise.reading.rows import Row, rows_of
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
@@ -70,7 +70,7 @@ class Block:
 
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
-    blocks = [_block(row) for row in joined(unlabelled(unlettered(rows_of(lines))))]
+    blocks = [_block(row) for row in joined(unlabelled(unbarred(unlettered(rows_of(lines)))))]
     _settle(blocks)
     return blocks
 

@@ -1,4 +1,4 @@
-"""Lettered counts: lines that each begin with the letter of their part ("A 1-4 …", "[B 9-16] …")."""
+"""Counts told with a part's letter ("A 1-4 …", "[B 9-16] …") or in bars ("Bar 1 …"), as plain counts."""
 
 import re
 from dataclasses import replace
@@ -10,6 +10,8 @@ from wallwise.reading.tidy import Line
 _LETTER = re.compile(
     r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=\d{1,2}\s?[-&,]\s?\d)"
 )
+_BAR = re.compile(r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?=[A-Za-z\d])", re.IGNORECASE)
+_WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _TAG = "T"
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
 
@@ -34,6 +36,28 @@ def unlettered(rows: list[Row]) -> list[Row]:
             heads.append(replace(row, line=_heading(row.line, at), bullet=False))
         heads.append(replace(row, line=_without(row.line, at, told.end())))
     return heads
+
+
+def unbarred(rows: list[Row]) -> list[Row]:
+    """The rows that each tell the steps of one bar ("Bar 2  R back, L beside R …"), under its counts."""
+    found = {i: told for i, row in enumerate(rows) if (told := _BAR.match(row.line.text)) is not None}
+    bars = [int(told["bar"]) for told in found.values()]
+    if len(bars) < _FEWEST or bars != list(range(1, len(bars) + 1)):
+        return rows
+    beats = 3 if any(_WALTZ.search(row.line.text) for row in rows) else 4
+    return [
+        replace(row, line=_counted(row.line, found[i], beats)) if i in found else row
+        for i, row in enumerate(rows)
+    ]
+
+
+def _counted(line: Line, told: re.Match[str], beats: int) -> Line:
+    """The line with the counts of a bar of so many beats instead of its number."""
+    last = int(told["bar"]) * beats
+    counts = f"{last - beats + 1}-{last} "
+    rest = line.slice(told.end())
+    at, end = line.starts[told.start("bar")], line.ends[told.end("bar") - 1]
+    return Line(counts + rest.text, [at] * len(counts) + rest.starts, [end] * len(counts) + rest.ends)
 
 
 def _heading(line: Line, at: int) -> Line:
