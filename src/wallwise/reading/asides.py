@@ -14,6 +14,8 @@ _HEADER_LINE = re.compile(
     \W*(?:rhythm|timing)\b[^:=]{0,20}[:=]
     | \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|dance)
         \s*[:=]
+    | \W*start(?:s|ing)?\s+(?:on|after|at|with)\s+(?:the\s+)?(?:\w+\s+)?
+        (?:vox|vocals?|lyrics?|words?|singing|beat|\d+)\b
     | \W*(?:counted|count(?:ed)?[ ]in)\b
     | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b
     | .*\brolling[ ](?:8|eight|count)

@@ -46,9 +46,13 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
     for part in built.parts:
         part.sections = [s for s in part.sections if s.groups or s.heading_text]
         for number, section in enumerate(part.sections, 1):
+            below = [r for r in built.remarks if (r.part, r.section) == (part.name, section.number)]
             section.number = number
             if not section.groups and section.heading is not None:
                 built.remarks += _take_heading_steps(part, section, section.heading)
+                for remark in below:
+                    if remark.line is not section.heading:
+                        remark.group = section.groups[-1]
     return built
 
 
@@ -333,7 +337,11 @@ class _Builder:
             self._remark(block.line)
         elif self.section is not None and takes_unmarked(self.section, block, self._next(i)):
             self._take_unmarked(self.section, block)
-        elif self.unmarked and block.stands >= 0.6 and (self._started or step_count(text) >= 2):
+        elif (
+            self.unmarked
+            and block.stands >= 0.6
+            and (self._started or (step_count(text) >= 2 and not is_header_line(text)))
+        ):
             self._open_section().groups.append(Group(block.line, 0, len(text), None))
         elif not self._started:
             self.out.header.append(block.line)

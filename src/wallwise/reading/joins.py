@@ -33,6 +33,8 @@ _WORDS_OF_PROSE = re.compile(r"[a-z]{2,}")
 _LONGEST = 2_000  # characters: no paragraph of a sheet goes on after so many
 _TAIL = 200  # characters at the end of a line that tell whether it breaks off
 _STEPS = 0.3  # the share of step language that no title has
+_FEW_LETTERS = 6
+_CAPITALS = 0.85  # the share of capitals in a line that is set in them
 _SHORT = 18  # a line shorter than this was not broken off by its margin,
 _FULL = 60  # one as long as this may have been
 
@@ -67,7 +69,8 @@ def _continues(last: Row, row: Row) -> bool:
     # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
     breaks_off = _BREAKS_OFF.search(before.rstrip()[-_TAIL:]) is not None
     counted = mark is not None and not (mark.floating and breaks_off)
-    if row.bullet or opens or (counted and not unclosed):
+    other_letters = _is_capitals(before) and not _is_capitals(text) and not text[:1].isdigit()
+    if row.bullet or opens or other_letters or (counted and not unclosed):
         return False
     if breaks_off:
         return True
@@ -85,6 +88,12 @@ def _continues(last: Row, row: Row) -> bool:
     if len(before) > _SHORT and (text[:1].islower() or (mark_before is not None and _GOES_ON.match(text))):
         return True
     return mark_before is None and _runs_on(before, text)
+
+
+def _is_capitals(text: str) -> bool:
+    """Whether nearly all of a line's letters are capitals, as in a heading."""
+    letters = [sign for sign in text if sign.isalpha()]
+    return len(letters) >= _FEW_LETTERS and sum(map(str.isupper, letters)) >= _CAPITALS * len(letters)
 
 
 def _ends_counted(text: str) -> bool:
