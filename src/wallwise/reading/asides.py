@@ -16,6 +16,7 @@ _HEADER_LINE = re.compile(
         \s*[:=]
     | \W*start(?:s|ing)?\s+(?:on|after|at|with)\s+(?:the\s+)?(?:\w+\s+)?
         (?:vox|vocals?|lyrics?|words?|singing|beat|\d+)\b
+    | \W*(?:count[ ])?in[ ](?:on|after)[ ]\d | \W*\d{1,3}[ ](?:counts?[ ])?in\b
     | \W*(?:counted|count(?:ed)?[ ]in)\b
     | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b
     | .*\brolling[ ](?:8|eight|count)

@@ -85,7 +85,9 @@ def _block(row: Row) -> Block:
         block.name, block.range = head.name, head.range
     elif not (_TOLD_BESIDE.match(line.text) or _RHYTHM.fullmatch(line.text)):
         _take_marks(block)
-        block.again = repeat_told(line.text[block.pieces[0].start :]) if len(block.pieces) == 1 else None
+        if len(block.pieces) == 1:
+            (piece,) = block.pieces
+            block.again = repeat_told(line.text[piece.start : piece.end])
     return block
 
 

@@ -10,7 +10,9 @@ from wallwise.glossary.lexicon import Word
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.stepwords import known_share, tokens_of
 
-_PLACE = re.compile(r"(?:(?<=\s)|^)(?=(?:\(?\d|&[\s,;]))|(?<=\s)(?=(?:counts?|beats?)\s\d)", re.IGNORECASE)
+_PLACE = re.compile(
+    r"(?:(?<=\s)|^)(?=(?:\(?\d|&[\s,;]))|(?<=\s)(?=(?:counts?|cts?|beats?)\s\d)", re.IGNORECASE
+)
 _HALF = re.compile(r"&(?:\s+(?=[A-Za-z])|(?=[,;]))")
 _OPENS_STEPS = frozenset(
     {Word.VERB, Word.FIGURE, Word.FOOT, Word.SIDE, Word.TURN, Word.AMOUNT, Word.PLACE, Word.HOLD, Word.BOTH}

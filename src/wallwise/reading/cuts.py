@@ -20,7 +20,8 @@ _LEFT_OUT = re.compile(
     \b{any_of(sorted(_ORDER["leaves_out"], key=len, reverse=True))}\s+(?:out\s+)?(?:the\s+)?
     (?P<told>
         (?:counts?\s*|beats?\s*)?(?P<from>\d{{1,3}})\s*(?:-|to|and|&)\s*(?P<to>\d{{1,3}})\b
-      | (?:last|final)\s+(?:(?P<many>{_NUMBER})\s+)?(?P<unit>eights?|8s?|8's|sections?|sets?|counts?|beats?)\b
+      | (?:last|final)\s+(?:(?P<many>{_NUMBER})\s+)?
+        (?P<unit>eights?|8s?|8's|sections?|sets?|counts?|cts?|beats?)\b
       | (?:last|final)\s+(?P<counts>{_NUMBER})\b
       | (?:sections?|sets?)\s*(?P<first>{_NUMBER})(?:\s*(?:,|and|&|-|to)\s*(?P<last>{_NUMBER}))?\b
       | (?P<half>(?:last|second)\s+half)\b
@@ -30,9 +31,9 @@ _LEFT_OUT = re.compile(
 )
 _SHORTER = re.compile(
     rf"""
-    \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|beats?))\b
+    \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
-  | \b(?:counts?|beats?|eights?|half)\s+only\b
+  | \b(?:counts?|cts?|beats?|eights?|half)\s+only\b
   | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
     """,
@@ -93,6 +94,6 @@ def _before_what_is_left_out(found: re.Match[str], main: PartText) -> Fraction |
     if found["unit"] and found["unit"].lower().startswith("se"):
         return section_end(main, len(main.sections) - many)
     size = number_of(found["counts"]) if found["counts"] else many
-    if found["unit"] and not found["unit"].lower().startswith(("count", "beat")):
+    if found["unit"] and not found["unit"].lower().startswith(("c", "beat")):
         size = many * _EIGHT
     return None if size is None else main.counts - size

@@ -20,14 +20,14 @@ _LEVELS = words()["level"]
 _TENS = "|".join(word.replace(" ", "[- ]") for word in sorted(words()["tens"], key=len, reverse=True))
 _COUNTS_KEY = re.compile(
     rf"""
-    \b(?:counts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*
+    \b(?:counts?|cts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*
     (?P<n>\d{{1,3}}|{_TENS})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _COUNTS_TOLD = re.compile(
     rf"""
-    \b(?P<n>\d{{1,3}}|{any_of(NUMBER_WORDS)}|{_TENS})\s*[- ]?(?:counts?|beats?|cts?|c|ct)\b
+    \b(?P<n>\d{{1,3}}|{any_of(NUMBER_WORDS)}|{_TENS})\s*[- ]?(?:counts?|cts?|beats?|cts?|c|ct)\b
     (?!\s*(?:intro|in\b(?!\s+(?:all|total))|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -125,9 +125,9 @@ _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}
 _INTRO = re.compile(
     r"""
     \bintro(?:duction)?\b\D{0,12}(?P<n>\d{1,3})
-    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|beats?)?
+    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|cts?|beats?)?
         \s*(?:intro|in\b(?!\s+(?:all|total|part|(?-i:[A-H])\b))|lead[- ]in)
-    | (?:starts?|begins?|count[ ]in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|beats?)?
+    | (?:starts?|begins?|count[ ]in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|cts?|beats?)?
     """,
     re.IGNORECASE | re.VERBOSE,
 )

@@ -16,9 +16,9 @@ _SECTION = re.compile(
         {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?:[a-ht](?=\d))?(?P<named>{_NUMBER}|[ivx]+)\b
       | (?:s|sec|sect|t)(?P<short>\d{{1,2}})\b
       | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
-        {any_of(_HEADING["counted"])}(?:\s+(?:counts?|beats?))?\b
+        {any_of(_HEADING["counted"])}(?:\s+(?:counts?|cts?|beats?))?\b
       | (?:the\s+|and\s+)*(?P<placed>{any_of(_HEADING["placed"])})\s+{any_of(_HEADING["counted"])}
-        (?:\s+(?:counts?|beats?))?(?=\s*(?:[.:,;(\[-]|$))
+        (?:\s+(?:counts?|cts?|beats?))?(?=\s*(?:[.:,;(\[-]|$))
     )
     (?:
         \s*\(?\s*(?:counts?\s*)?\(?
@@ -40,7 +40,7 @@ _RANGE_BEHIND = re.compile(
 )
 _RANGE = re.compile(
     r"""
-    ^\W*?(?P<open>[\[(])?\s*(?:[a-ht](?=\d))?(?:(?:counts?|beats?|steps?|section)\s*:?\s*)?
+    ^\W*?(?P<open>[\[(])?\s*(?:[a-ht](?=\d))?(?:(?:counts?|cts?|beats?|steps?|section)\s*:?\s*)?
     (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})
     \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
     """,
@@ -83,12 +83,12 @@ _PART_SECTION = re.compile(
 )
 _EXTRA = re.compile(
     rf"""
-    ^\W*(?:(?:there\s+is\s+)?(?:an?\s+)?(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?|cts?)\s+)?
+    ^\W*(?:(?:there\s+is\s+)?(?:an?\s+)?(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|cts?|beats?|cts?)\s+)?
     (?P<name>
         (?:(?:1st|2nd|3rd|first|second|big|little|short|long)\s+)?
         {any_of(_HEADING["extra"])}
         (?!\s+of\b)
-        (?:\s*[1-9A-C]\b(?!\s*(?:counts?|beats?|restarts?|-count)))?
+        (?:\s*[1-9A-C]\b(?!\s*(?:counts?|cts?|beats?|restarts?|-count)))?
     )\b(?P<rest>.*)$
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -100,7 +100,7 @@ _NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 _WALL_END = re.compile(
     rf"""
     ^\W*(?:(?:add|dance|do|insert)\s+)?
-    (?:(?:these|this|the|following|an?|extra|more|tag|bridge|{_NUMBER}|counts?|beats?|steps?)\s+)*
+    (?:(?:these|this|the|following|an?|extra|more|tag|bridge|{_NUMBER}|counts?|cts?|beats?|steps?)\s+)*
     (?:(?:when|once)\s+you\s+(?:reach|get\s+to|come\s+to)\s+)?
     (?:(?:at\s+)?(?:the\s+)?end\s+of|after|following|before|between|(?:when|once)\s+you(?:'ve|\s+have)?\s+(?:finish(?:ed)?|danced|done))\s+
     (?:(?:the|your|dancing|starting|beginning)\s+)*

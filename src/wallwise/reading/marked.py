@@ -48,7 +48,7 @@ _AT_END = re.compile(
 )
 _SPOKEN = re.compile(
     rf"""
-    \bon\s+(?:the\s+)?(?:(?:counts?|beats?)\s+)?
+    \bon\s+(?:the\s+)?(?:(?:counts?|cts?|beats?)\s+)?
     (?=
         {_COUNT}(?:\s*(?:-|&|,|\+|to|and|[ae])\s*{_COUNT})*
         \s*(?:[,;.:)]|$|(?:and|then|with|while)\b)
@@ -57,7 +57,7 @@ _SPOKEN = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _OF_COUNTS = re.compile(
-    r"\b(?:repeat|rpt|mirror|same|again|reverse|(?:replace|change|replacing|changing)\s+counts?)\b[^,;.]*$"
+    r"\b(?:repeat|rpt|mirror|same|again|reverse|(?:replace|change|replacing|changing)\s+(?:counts?|cts?))\b[^,;.]*$"
     r"|\b(?:of|as|on)\b(?:(?!\s\s)[^,;.:\t])*$"
     r"|\bfor\s+(?:the\s+)?counts?\s*$",
     re.IGNORECASE,
@@ -109,7 +109,7 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     if lead is not None and (told := _shared_out(text, lead) or _counted_again(lead, text)):
         return told
     words_before = text[: marks[0].start].strip(" \t.,;:-([")
-    if words_before and known_share(words_before) > 0.2:
+    if words_before and (known_share(words_before) > 0.2 or _OF_COUNTS.search(words_before)):
         tail = marks[-1].end
         if not text[tail:].strip(" .,;:)*"):
             return _before_marks(marks)

@@ -165,8 +165,9 @@ class _Counting:
         value = _value(found["number"])
         if self.beats and not self._join and not self._shares:
             spaced = found.string[found.start()].isspace()
-            if spaced and value != self.beats[-1] // 1 + 1:
-                return False  # "1 2 3" counts on; "4 32" does not
+            wraps = value == 1 and self.beats[-1] % 1 > 0
+            if spaced and value != self.beats[-1] // 1 + 1 and not wraps:
+                return False  # "1 2 3" and "8 & 1" count on; "4 32" does not
         held = len(self.beats)
         if not self._reach(value):
             return False

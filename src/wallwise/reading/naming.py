@@ -66,12 +66,12 @@ _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.
 _NTH_SECTION = rf"(?:{NTH})\s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b"
 _A_SECTION = rf"(?:(?:section|sec|s|set)\s*\d\b|{_NTH_SECTION})"
 # between a number and its section: "4& of", "16 counts into the"
-_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"
+_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|cts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"
 _COUNTS = re.compile(
     rf"""
     \b(?:counts?\s*|beats?\s*)?(?P<within>\d{{1,2}}){_OF}(?P<of>{_A_SECTION})
     | \b(?:section|sec|s|set)\s*(?P<inside>\d)\b[\s,(-]*(?:after\s+)?
-        (?:counts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
+        (?:counts?|cts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
     | (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
       | @
@@ -80,19 +80,19 @@ _COUNTS = re.compile(
         (?:1\s*(?:-|to|thru|through|until)\s*)?
         (?P<danced>\d{{1,3}})\b(?!{_OF}{_A_SECTION})
         (?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
-    | \b(?:counts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
+    | \b(?:counts?|cts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
     | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
         (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
         (?:1\s*-\s*)?
         (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
-    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|beats?|cts?|c)\b
+    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|cts?|beats?|cts?|c)\b
     | \bcounts?\s*(?P<count>\d{{1,3}})\b
     | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
     | \b(?P<nth>{_NTH_SECTION})
     | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
         \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
     | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
-    | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|beats?)\b
+    | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|cts?|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -102,7 +102,7 @@ _CLOCK = re.compile(
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b|\s?h\b)
     | \b(?:facing|face|to|at|towards?)\s+(?:the\s+)?(?P<faced>front|back|home)\b(?:\s+wall)?
     | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on|\bon(?=\s+\d+\s*\)))\s+
-        (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|beats?))
+        (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|cts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
     | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
     | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall

@@ -12,11 +12,10 @@ from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.wording import any_of, number_of
 
-_SIZED = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|beats?|c)\b", re.IGNORECASE)
-_SIZE = re.compile(r"\b(\d{1,2})\s*[- ]?(?:counts?|beats?|c)\b", re.IGNORECASE)
+_SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
 _WITHIN = re.compile(
     r"""
-    \b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(?P<counts>\d{1,2})\s*(?:counts?|beats?)\b
+    \b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)\b
     | \bafter\s+count\s+(?P<count>\d{1,2})
     | \bafter\s+(?:section|s)\s*(?P<section>\d)
     """,
@@ -84,9 +83,9 @@ def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | N
     if within and not is_after_wall(text):
         count = within["counts"] or within["count"]
         inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
-        sizes = [size for told in _SIZE.findall(text) if (size := int(told)) != inside]
+        sizes = [size for told in _SIZE.findall(text) if (size := number_of(told)) != inside]
         return (sizes[0] if sizes else None), inside
-    told = [number_of(sized[1]) for sized in _SIZED.finditer(text)]
+    told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
     counts = next((size for size in told if main is None or size != main.counts), None)
     here = beat_here(named.remark, main)
     if _HERE.search(text) and here is not None and main is not None and here < main.counts:

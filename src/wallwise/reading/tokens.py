@@ -12,7 +12,7 @@ from wallwise.reading.wording import number_of
 _LASTS = (
     r"\binstead of (?:the |a )?(?:right |left )?\w+"
     r"|\b(?:over|for|across|during|on|lasting)\s+(?:the\s+)?(?:next\s+)?"
-    r"(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|beats?)\b"
+    r"(?:\d|two|three|four|five|six|seven|eight)\s+(?:full\s+)?(?:counts?|cts?|beats?)\b"
 )
 _LEAD = (
     r"\b(?:starting|leading|beginning|commencing)\s+(?:with|on)\s+(?:the\s+|your\s+|a\s+)?"

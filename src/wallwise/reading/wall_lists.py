@@ -19,7 +19,7 @@ _DANCED = re.compile(
     r"""
     \bw(?:alls?|ls?)?\s?\d{1,2}(?:\s*(?:-|to|,|&|\+|and)\s*(?:walls?\s*|w)?\d{1,2}\b)*
     \s*(?:[:=-]\s*|\bis\s+|\bare\s+|\bhas\s+|\bhave\s+)?
-    \(?(?:(?:all|full|only|just|the|whole|complete|dance|first|of|counts?|beats?)\s+)*
+    \(?(?:(?:all|full|only|just|the|whole|complete|dance|first|of|counts?|cts?|beats?)\s+)*
     (?:\d{1,3}\b(?![:.]\d|\s*o'?c)|full\b|all\b|whole\b|complete\b|restart\b)
     """,
     re.IGNORECASE | re.VERBOSE,

@@ -71,6 +71,7 @@ class Act:
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
     unknown: list[Token] = field(default_factory=list)
+    put: bool = False  # its foot is put somewhere: part of it may only touch
     spread: bool = False  # the place was told by "out" or "in"
     lasts: bool = False  # said to last some counts: "over two counts"
     same: str = ""

@@ -30,6 +30,7 @@ _PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook",
 _PLACED_VERBS = (
     "rock", "step", "touch", "point", "kick", "close", "lock", "ball", "stomp", "drag", "sway",
 )  # fmt: skip
+_PUT = ("place", "put", "rest")  # a foot somewhere: its heel or toe may only touch there
 _STEPS = ("step", "close", "cross", "recover", "rock", "stomp")
 _NAMING = re.compile(
     rf"\b{any_of([*words()['naming']['named'], *words()['naming']['ended']])}(?:\s(?:an?|the|your))?$"
@@ -158,6 +159,7 @@ def _set_verb(t: Telling, token: Token) -> None:
         return
     act.verb = kind
     act.ing = token.ing
+    act.put = token.text.startswith(_PUT)
     if token.place == "long":
         act.long = True
     elif token.place and not (act.place and act.said_place):

@@ -27,6 +27,7 @@ _KINDS: dict[str, Kinds] = {verb: only(kind) for verb, kind in _SURE.items()} | 
     "drag": ((Kind.DRAG, 0.0), (Kind.STEP, 0.6)),
     "hop": ((Kind.HOP, 0.0), (Kind.STEP, 1.0)),
 }
+# The likelier first; of a heel or toe that is put somewhere, the other.
 _ON_HEEL: Kinds = ((Kind.STEP, 0.0), (Kind.HEEL, 0.5))
 _ON_TOE: Kinds = ((Kind.STEP, 0.0), (Kind.TOE, 0.5))
 _BY_PART: dict[tuple[str, str], Kinds] = {
@@ -86,7 +87,11 @@ def _by_part(act: Act) -> Kinds:
     """What the part of the foot told makes of the verb; empty where it makes nothing else of it."""
     if act.verb in _FANNED and act.part and not act.both:
         return only(Kind.FAN)
-    return _BY_PART.get((act.verb, act.part), ())
+    kinds = _BY_PART.get((act.verb, act.part), ())
+    if act.put and act.verb == "step" and act.part in ("heel", "toe"):
+        (step, _), (touch, dearer) = kinds
+        return ((touch, 0.0), (step, dearer))
+    return kinds
 
 
 def _is_gesture(act: Act) -> bool:
