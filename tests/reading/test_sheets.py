@@ -11,7 +11,10 @@ from tests.reading import scoring
 from wallwise.desk.report import Report
 
 # Sheets that are not read exactly, and why.  Not one of them may pass in silence.
-MISREAD: dict[str, str] = {}
+MISREAD = {
+    "ten/06-saltbox-shuffle": "“R side touch” is taken for one count before a figure spelt out in brackets",
+    "thirteen/01-kettle-on-the-wrong-hob": "a turn told “on the third step” of a figure",
+}
 
 # Sheets that are misread in silence: defects of the reader, every one.
 SILENT = {

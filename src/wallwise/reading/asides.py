@@ -16,7 +16,8 @@ _HEADER_LINE = re.compile(
         \s*[:=]
     | \W*start(?:s|ing)?\s+(?:on|after|at|with)\s+(?:the\s+)?(?:\w+\s+)?
         (?:vox|vocals?|lyrics?|words?|singing|beat|\d+)\b
-    | \W*(?:count[ ])?in[ ](?:on|after)[ ]\d | \W*\d{1,3}[ ](?:counts?[ ])?in\b
+    | \W*(?:count[ ])?in[ ](?:on|after)[ ]\d | \W*\d{1,3}[ ](?:counts?[ ])?(?:in|intro)\b
+    | .*\bcha[ ]cha[ ]count\b
     | \W*(?:counted|count(?:ed)?[ ]in)\b
     | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b
     | .*\brolling[ ](?:8|eight|count)

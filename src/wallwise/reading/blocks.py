@@ -28,6 +28,7 @@ _RHYTHM = re.compile(
 )  # of every eight
 _RANGES = ("range", "range?")
 _COUNTED = ("steps", *_RANGES)
+_STEPS = 0.75  # the share of step language of a line of steps
 _WHOLE_SECTIONS = (6, 8, 12, 16)  # counts
 
 
@@ -117,7 +118,8 @@ def _settle(blocks: list[Block]) -> None:
         elif block.kind in _RANGES:
             following = next((b for b in blocks[i + 1 :] if b.kind != "text"), None)
             below = blocks[i + 1] if i + 1 < len(blocks) else None
-            if _heads(block, following) if block.again is None else _names_repeat(below):
+            heads = _heads(block, following) if block.again is None else _names_repeat(below)
+            if heads and not _goes_on(block, blocks[:i]):
                 block.kind = "heading"
             else:
                 block.kind, block.range = "steps", None
@@ -197,6 +199,15 @@ def _heads(block: Block, following: Block | None) -> bool:
     bracketed = block.kind == "range"
     whole = last - first + 1 in _WHOLE_SECTIONS and first % 2 == 1
     return (bracketed and whole) or ((bracketed or last - first >= 5) and _holds(block, following))
+
+
+def _goes_on(block: Block, before: list[Block]) -> bool:
+    """Whether a few counts with steps go on inside the eight that the steps before them began."""
+    last = next((b.mark for b in reversed(before) if b.kind != "text"), None)
+    assert block.range is not None
+    first, end = block.range
+    few = end - first + 1 < min(_WHOLE_SECTIONS) and block.stands >= _STEPS
+    return few and last is not None and last.last // 1 + 1 == first
 
 
 def _holds(block: Block, following: Block | None) -> bool:

@@ -16,7 +16,7 @@ from wallwise.reading.wording import OPTION_LEAD
 # A remark with one of these tells where a wall, a tag or another way of dancing faces, not this step.
 _NO_CLAIM = re.compile(
     r"\b(?:re-?start|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
-    r"|start|begin|begins|starts|wall one"
+    r"|start|begin|begins|starts|wall one|ends\s+at|(?:last|final)\s+[A-H]"
     r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall)\b",
     re.IGNORECASE,
 )

@@ -49,7 +49,9 @@ _DANCE_COUNTS = re.compile(
     r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\bdance(?: type)?\s*[:=]|\d\s*$", re.IGNORECASE
 )
 _BEFORE = 28  # characters in which both are looked for
-_WALLS_KEY = re.compile(r"\bwalls?\b\s*[:=\t-]\s*(?P<n>[1248]|one|two|four|eight)\b", re.IGNORECASE)
+_WALLS_KEY = re.compile(
+    r"\bwalls?\b\s*[:=\t-]\s*(?P<n>[1248]|one|two|four|eight)\b(?!\s*(?:tag|restart|bridge))", re.IGNORECASE
+)
 _WALLS_TOLD = (
     re.compile(
         r"(?<![/\w])(?P<n>[1248]|one|two|four|eight)\s*[- ]?(?:walls?|w|wds?)\b(?!\s*\d)", re.IGNORECASE

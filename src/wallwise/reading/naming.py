@@ -80,17 +80,18 @@ _COUNTS = re.compile(
         (?:1\s*(?:-|to|thru|through|until)\s*)?
         (?P<danced>\d{{1,3}})\b(?!{_OF}{_A_SECTION})
         (?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
-    | \b(?:counts?|cts?|beats?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
+    | \b(?:counts?|cts?|beats?|steps?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
     | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
         (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
         (?:1\s*-\s*)?
         (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
     | \b(?P<counts>\d{{1,3}})\s*(?:counts?|cts?|beats?|cts?|c)\b
     | \bcounts?\s*(?P<count>\d{{1,3}})\b
-    | \b(?:section|sec|s|line|row|part|set)\s*(?P<section>\d{{1,2}})\b
+    | \b(?:section|sec|s|line|row|part|set|eight)\s*(?P<section>\d{{1,2}}|(?:{"|".join(_TEN[:8])})\b)(?!\w)
     | \b(?P<nth>{_NTH_SECTION})
     | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
         \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
+    | \bafter\s+(?P<letter>[A-H])\b(?!['\w])
     | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
     | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|cts?|beats?)\b
     """,
@@ -305,7 +306,7 @@ def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def is_exact(counts: re.Match[str]) -> bool:
     """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
-    told = ("danced", "upto", "section", "nth", "within", "inside")
+    told = ("danced", "upto", "section", "nth", "within", "inside", "letter")
     return any(counts[name] for name in told)
 
 
@@ -331,6 +332,8 @@ def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | Non
 
 def _section_named(counts: re.Match[str]) -> int | None:
     """The number of the section that a phrase about counts names."""
+    if counts["letter"]:
+        return ord(counts["letter"].upper()) - ord("A") + 1
     told = next(counts[name] for name in ("section", "inside", "eights", "nth", "of") if counts[name])
     digits = re.search(r"\d+", told)  # "2", "s2", "2nd eight"
     return int(digits[0]) if digits else number_of(told.split()[0])

@@ -26,7 +26,7 @@ from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind
 
 _CLOSING = r"(?:ending|finish|finale|outro)\b"
 _SENTENCE_END = re.compile(
-    rf"(?<=[.;!?])\s+(?=\S)|;\s*|\n|\s+[-|/]\s+(?={_CLOSING})|,\s+(?={_CLOSING})", re.IGNORECASE
+    rf"(?<=[.;!?])\s+(?=\S)|;\s*|\n|[\s,|/+-]+(?={_CLOSING}\s+(?:on|after|in)\b)", re.IGNORECASE
 )
 _SHORTENED = re.compile(r"\b(?:no|approx|secs?|st)\.$")
 _CLOSE = re.compile(rf"\W*{_CLOSING}\s*[:(-]", re.IGNORECASE)

@@ -10,7 +10,10 @@ from wallwise.reading.tidy import Line
 _LETTER = re.compile(
     r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=\d{1,2}\s?[-&,]\s?\d)"
 )
-_BAR = re.compile(r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?=[A-Za-z\d])", re.IGNORECASE)
+_BAR = re.compile(
+    r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?:\((?:\d[\s,&-]*)+\)\s*)?(?=[A-Za-z\d])", re.IGNORECASE
+)
+_BARS = re.compile(r"\bbars?\s+(?P<bar>\d{1,2})(?:\s*(?:-|to|and|&)\s*(?P<to>\d{1,2}))?\b", re.IGNORECASE)
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _TAG = "T"
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
@@ -34,7 +37,7 @@ def unlettered(rows: list[Row]) -> list[Row]:
         if row.line.text[at] != letter:
             letter = row.line.text[at]
             heads.append(replace(row, line=_heading(row.line, at), bullet=False))
-        heads.append(replace(row, line=_without(row.line, at, told.end())))
+        heads.append(replace(row, line=_put(row.line, at, told.end(), "")))
     return heads
 
 
@@ -45,19 +48,32 @@ def unbarred(rows: list[Row]) -> list[Row]:
     if len(bars) < _FEWEST or bars != list(range(1, len(bars) + 1)):
         return rows
     beats = 3 if any(_WALTZ.search(row.line.text) for row in rows) else 4
-    return [
-        replace(row, line=_counted(row.line, found[i], beats)) if i in found else row
-        for i, row in enumerate(rows)
-    ]
+    return [replace(row, line=_in_counts(row.line, found.get(i), beats)) for i, row in enumerate(rows)]
 
 
-def _counted(line: Line, told: re.Match[str], beats: int) -> Line:
-    """The line with the counts of a bar of so many beats instead of its number."""
-    last = int(told["bar"]) * beats
-    counts = f"{last - beats + 1}-{last} "
-    rest = line.slice(told.end())
-    at, end = line.starts[told.start("bar")], line.ends[told.end("bar") - 1]
-    return Line(counts + rest.text, [at] * len(counts) + rest.starts, [end] * len(counts) + rest.ends)
+def _in_counts(line: Line, told: re.Match[str] | None, beats: int) -> Line:
+    """The line under the counts of the bar it tells, and with counts wherever it names bars."""
+    if told is not None:
+        return _put(line, told.start(), told.end(), _counts_of(told, beats) + " ")
+    for named in reversed(list(_BARS.finditer(line.text))):
+        line = _put(line, named.start(), named.end(), "counts " + _counts_of(named, beats))
+    return line
+
+
+def _counts_of(bars: re.Match[str], beats: int) -> str:
+    """The counts from the first bar's first to the last one's last, as "4-9"."""
+    first, last = int(bars["bar"]), int(bars.groupdict().get("to") or bars["bar"])
+    return f"{(first - 1) * beats + 1}-{last * beats}"
+
+
+def _put(line: Line, start: int, end: int, text: str) -> Line:
+    """The line with other words from `start` to `end`, which stand where those stood."""
+    at, to = line.starts[start], line.ends[end - 1]
+    return Line(
+        line.text[:start] + text + line.text[end:],
+        [*line.starts[:start], *[at] * len(text), *line.starts[end:]],
+        [*line.ends[:start], *[to] * len(text), *line.ends[end:]],
+    )
 
 
 def _heading(line: Line, at: int) -> Line:
@@ -65,10 +81,3 @@ def _heading(line: Line, at: int) -> Line:
     letter = line.text[at]
     text = "Tag" if letter == _TAG else f"Part {letter}"
     return Line(text, [line.starts[at]] * len(text), [line.ends[at]] * len(text))
-
-
-def _without(line: Line, start: int, end: int) -> Line:
-    """The line without the characters from `start` to `end`."""
-    kept = [*range(start), *range(end, len(line.text))]
-    text = "".join(line.text[i] for i in kept)
-    return Line(text, [line.starts[i] for i in kept], [line.ends[i] for i in kept])

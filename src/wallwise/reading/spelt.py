@@ -108,8 +108,15 @@ def _alike(told: Move, own: Move) -> bool:
     same_foot = told.foot is own.foot or None in (told.foot, own.foot)
     turned = told.turns != STILL or own.turns != STILL  # a turn makes a step to the side one forward
     gesture = not own.kinds[0][0].takes_weight
-    same_place = told.place is own.place or Place.UNSAID in (told.place, own.place) or turned or gesture
+    same_place = (
+        _line(told.place) == _line(own.place) or Place.UNSAID in (told.place, own.place) or turned or gesture
+    )
     return same_weight and same_foot and same_place
+
+
+def _line(place: Place) -> str:
+    """The line a foot goes along: a step told "back" may be the figure's back diagonal."""
+    return place.value.removesuffix(" diagonal")
 
 
 def _turns_alike(name: list[Act], told: list[Item]) -> bool:

@@ -51,6 +51,7 @@ _RAW = re.compile(
     rf"|(?P<over>{_SHOULDER})"
     rf"|(?P<clock>{_CLOCK})"
     r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
+    r"|(?P<sided>\b[rl]\.(?=\s+(?:side|heel|toes?|shin|knee|shoulder|diag\w*|and|on|with)\b))"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
     rf"|(?P<named>{_NAMED})"
     rf"|(?P<feet>{_FEET})"
@@ -223,6 +224,7 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "clock": _clock,
     "amount": _amount,
     "dotted": lambda found: (Word.FOOT, Foot(found.group()[0].upper())),
+    "sided": lambda found: (Word.SIDE, Foot(found.group()[0].upper())),
     "named": lambda found: ("feet", _feet(re.findall(r"right|left", found.group()))),
     "feet": lambda found: ("feet", _feet(re.findall(r"[rl]", found.group()))),
     "steps": lambda found: ("steps", number_of(found.group().split()[0])),

@@ -20,7 +20,8 @@ from wallwise.reading.ways import items_of, ticks, turn_named
 
 _KEEP = 9
 _PLAIN = ("", "turn")
-_STYLED = 0.1  # a sway that is the step before it
+_STYLED = 0.1  # a sway that is the step before it,
+_STYLED_BEHIND = 0.5  # though a comma parts them
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
 _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
@@ -44,13 +45,14 @@ def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     """
     yield 0.0, items
     for i, (step, sway) in enumerate(pairwise([item.act for item in items])):
-        if not (sway.verb == "sway" and sway.joined and _is_side_step(step)):
+        if not (sway.verb == "sway" and _is_side_step(step)):
             continue
         side = sway.feet[0] if sway.feet else sway.foot or sway.toward
         if side is step.foot:
             acts = [item.act for item in items]
             told = replace(sway, foot=None if sway.feet else side, start=step.start)
-            yield _STYLED, items_of([*acts[:i], told, *acts[i + 2 :]])
+            cost = _STYLED if sway.joined else _STYLED_BEHIND
+            yield cost, items_of([*acts[:i], told, *acts[i + 2 :]])
             return
 
 

@@ -68,8 +68,10 @@ class _Told:
 def _word_slip(told: _Told, plain: Solution, stance: _Stance, events: Sequence[Solved]) -> Edit | None:
     """The first word whose change makes the heading, read like steps, dance what its lines dance."""
     words = told.line.text
+    # A half turn told of a figure that turns two quarters is no other size.
+    turned = sum(_ticks(t) for t in told.tokens if t.word is Word.AMOUNT) == sum(abs(e.turn) for e in events)
     for i, token in enumerate(told.tokens):
-        if not _claims(told.tokens, i):
+        if not _claims(told.tokens, i) or (turned and token.word is Word.AMOUNT):
             continue
         for edit in told.edits(i):
             other = told.read(stance, words[: token.start] + edit.mend.replace + words[token.end :])
@@ -109,14 +111,17 @@ class _Way(NamedTuple):
     at: int
 
 
+def _ticks(amount: Token) -> int:
+    return int(amount.value * TURN / 8)
+
+
 def _way_of_turn(tokens: Sequence[Token], i: int) -> _Way | None:
     """The turn of an amount ("¼ TURN R", "1/2 SAILOR LEFT"); None where its way is not told for certain."""
-    amount = int(tokens[i].value * TURN / 8)
     for j in range(i + 1, len(tokens)):
         if tokens[j].word is Word.SIDE:
             following = tokens[j + 1].word if j + 1 < len(tokens) else None
             of_turn = following not in (Word.PLACE, Word.PART, Word.VERB, Word.FIGURE, Word.AMOUNT)
-            return _Way(amount, tokens[j].value is Foot.RIGHT, j) if of_turn else None
+            return _Way(_ticks(tokens[i]), tokens[j].value is Foot.RIGHT, j) if of_turn else None
         if tokens[j].word not in (Word.TURN, Word.FIGURE, Word.VERB, Word.IGNORE, "-"):
             return None
     return None

@@ -42,6 +42,10 @@ def _take_whither(t: Telling, i: int, token: Token) -> None:
     plain = act.verb == "turn" and turn is not None and turn.own in ("", "turn")
     if plain and token.text not in _ON_THE_SPOT:
         act.verb = ""  # "1/4 turn left, forward": the place opens a step that the turn goes with
+    if act.spread and value in _LINES and t.word(i - 1) is Word.RELATION:
+        act.spread, act.place = False, value  # "out to forward diagonal"
+        t.touch(token)
+        return
     if act.place and act.said_place:
         if _is_by_the_other_foot(t, i, token):
             act.place = value

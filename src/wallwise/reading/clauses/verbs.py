@@ -43,9 +43,7 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
     act = t.act
     if _styles_turn(t, i, token):
         return _take_with(t, i, token)
-    if _is_one_ball_step(t, i, token):
-        t.touch(token)
-        act.verb = "ball"
+    if _takes_ball(t, i, token):
         return i + 1
     if act.verb == "turn":
         if token.ing and token.value in _STYLE:
@@ -66,9 +64,24 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
     return i + 1
 
 
+def _takes_ball(t: Telling, i: int, token: Token) -> bool:
+    """Whether "ball" goes with the foot before it in one step: "rock L ball to left", "R ball tog"."""
+    act, named = t.act, t.word(i - 1) in (Word.SIDE, Word.FOOT)
+    if token.value == "ball" and named and act.verb in ("step", "rock") and not (act.place or act.part):
+        act.part = "ball"
+    elif _is_one_ball_step(t, i, token):
+        act.verb = "ball"
+    else:
+        return False
+    t.touch(token)
+    return True
+
+
 def _is_one_ball_step(t: Telling, i: int, token: Token) -> bool:
     """Whether a foot steps on its ball by the other, which stands: "R ball step next to L"."""
     place, other, foot = t.at(i + 1), t.at(i + 2), t.act.foot
+    if token.value == "ball+beside":
+        return foot is not None and not t.act.verb  # "kick R fwd, R ball tog, L in place"
     by_other = other.word in (Word.SIDE, Word.FOOT) and foot is not None and other.value is foot.other
     alone = foot is not None and not t.act.verb
     return alone and token.value == "ball+step" and place.value == "beside" and by_other
