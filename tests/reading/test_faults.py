@@ -26,6 +26,7 @@ LOCATED = {
     "sheets": 24, "one": 25, "two": 21, "three": 29, "four": 23, "five": 22,
     "six": 19, "seven": 13, "eight": 17, "nine": 22,
     "ten": 0, "eleven": 0, "twelve": 0, "thirteen": 0, "fourteen": 0, "fifteen": 0, "sixteen": 0,
+    "seventeen": 0, "eighteen": 0,
 }  # fmt: skip
 
 # The search for mends takes a while: it is tried on every fourth sheet, with fewer edits than a
@@ -35,6 +36,7 @@ MENDED = {
     "sheets": 7, "one": 6, "two": 6, "three": 7, "four": 6, "five": 6,
     "six": 4, "seven": 3, "eight": 4, "nine": 6,
     "ten": 0, "eleven": 0, "twelve": 0, "thirteen": 0, "fourteen": 0, "fifteen": 0, "sixteen": 0,
+    "seventeen": 0, "eighteen": 0,
 }  # fmt: skip
 
 

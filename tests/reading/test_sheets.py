@@ -24,6 +24,7 @@ SILENT = {
 # Sheets that are read exactly and raise an alarm all the same, and why.
 ALARMED = {
     "seven/06-turnip-lantern-stomp": "“V step: right out, left out …”, and a wall in a sentence",
+    "seventeen/01-barley-sugar-tuesday": "“vine to the left in the same way, left, right behind …”",
     "four/24-backstairs-bannister": "a figure's steps are spelt out once more in brackets behind it",
     "one/15-static-in-the-wardrobe": "which “&” of a vaudeville without verbs is a step",
     "one/01-lanterns-on-the-slipway": "a sentence names a vine and then tells its steps",
