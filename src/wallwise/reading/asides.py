@@ -11,7 +11,7 @@ from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
-    \W*(?:rhythm|timing)\b[^:=]{0,20}[:=]
+    \W*(?:rhythm|timing)\b[^:=]{0,20}[:=] | .*\bthe[ ]timing\b[^:=]{0,20}[:=]
     | \W*(?:start(?:s|ing)?|intro\w*|notes?|music|song|choreo\w*|type|level|description|counts?|dance)
         \s*[:=]
     | \W*start(?:s|ing)?\s+(?:on|after|at|with)\s+(?:the\s+)?(?:\w+\s+)?
@@ -24,6 +24,7 @@ _HEADER_LINE = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_BEARS = re.compile(r"\b(?:weight|wt)\s+(?:on\s+)?(?:the\s+)?(?:left|right|[lr]f?)\b", re.IGNORECASE)
 _COUNTED = re.compile(r"\bcounted\b|\bcount it\b", re.IGNORECASE)
 _ASIDE = re.compile(
     rf"""
@@ -81,7 +82,9 @@ _WORD = re.compile(r"[A-Za-z]{2,}")
 
 def is_header_line(text: str) -> bool:
     """Whether a line tells of the dance by its first word or of how it is counted, and so is no step."""
-    return bool(_HEADER_LINE.match(text) or _COUNTED.search(text))
+    if _HEADER_LINE.match(text) or _COUNTED.search(text):
+        return True
+    return _BEARS.search(text) is not None and not actions_in(text)
 
 
 def is_about_a_wall(text: str) -> bool:
@@ -187,6 +190,14 @@ def counts_told(text: str) -> int | None:
     """How many counts a text says something lasts ("4 counts", "a 2-count tag"); None where it does not."""
     found = _LASTS.search(text)
     return int(found[1]) if found and int(found[1]) > 1 else None
+
+
+def counts_of_all(text: str) -> int | None:
+    """How many counts a line of steps says that it lasts; what is told between steps is said of some."""
+    found = _LASTS.search(text)
+    if found is None or (known_share(text[: found.start()]) and known_share(text[found.end() :])):
+        return None
+    return counts_told(text)
 
 
 def steps_end(text: str, start: int) -> int:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from wallwise.glossary.load import words
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
-from wallwise.reading.wording import ORDINAL_WORDS, any_of, number_of
+from wallwise.reading.wording import ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
 
 _HEADING = words()["heading"]
 _NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
@@ -15,9 +15,10 @@ _SECTION = re.compile(
     ^\W*(?:
         {any_of(_HEADING["numbered"])}\b\.?\s*(?:\#|no\.?)?\s*(?:[a-ht](?=\d))?(?P<named>{_NUMBER}|[ivx]+)\b
       | (?:s|sec|sect|t)(?P<short>\d{{1,2}})\b
-      | (?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
+      | (?:(?:in|for|on|now)\s+)?(?:the\s+)?(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+
         {any_of(_HEADING["counted"])}(?:\s+(?:counts?|cts?|beats?))?\b
-      | (?:the\s+|and\s+)*(?P<placed>{any_of(_HEADING["placed"])})\s+{any_of(_HEADING["counted"])}
+      | (?:(?:the|and|in|for|on|now)\s+)*
+        (?P<placed>{any_of(_HEADING["placed"])})\s+{any_of(_HEADING["counted"])}
         (?:\s+(?:counts?|cts?|beats?))?(?=\s*(?:[.:,;(\[-]|$))
     )
     (?:
@@ -29,6 +30,7 @@ _SECTION = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_LEADS_IN = re.compile(r"\W*(?:in|for|on|now)\s", re.IGNORECASE)
 _NO_SECTION = re.compile(r"\s*(?:restarts?|walls?)\b", re.IGNORECASE)
 _RANGE_BEHIND = re.compile(
     r"""
@@ -71,6 +73,7 @@ _LETTER = re.compile(
     """,
     re.VERBOSE,
 )
+_LETTER_OF_EIGHT = re.compile(r"^\W*(?:(?i:part)\s+)?(?P<letter>[A-H])\s*[^\w\s]\W*(?=\w)")
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
 _PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
 _PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
@@ -207,6 +210,10 @@ def _part(text: str) -> Head | None:
 def lettered_part(text: str) -> Head | None:
     """The part that a line heads by its letter, in a dance of lettered parts: "--- A: 32 counts ---"."""
     found = _LETTER.match(text)
+    eight = _LETTER_OF_EIGHT.match(text)
+    section = _section(text[eight.end() :]) if eight is not None else None
+    if eight is not None and section is not None:  # "A, first eight"
+        return Head("part", eight.end() + section.rest, section.number, eight["letter"], section.range)
     if found is None or _PARTS_LISTED.search(text):
         return None
     return Head("part", found.start("rest"), name=found["letter"])
@@ -233,6 +240,8 @@ def _section(text: str) -> Head | None:
     found = _SECTION.match(text)
     if found is None or _NO_SECTION.match(found["rest"]):
         return None
+    if _LEADS_IN.match(text) and ORDER_WORDS.search(text):
+        return None  # "In the last section restart …"
     number = None if found["placed"] else number_of(found["named"] or found["short"] or found["nth"])
     if number is None and not found["placed"]:
         return None

@@ -18,7 +18,7 @@ _BREAKS_OFF = re.compile(
     (?:
         , | [^\d\s]\s- | (?<!\d)&
       | \b(?:and|to|the|of|on|onto|over|beside|next|a|with|then|by|stepping|turning|closing|in|for|at|from
-            |your|is|are|you|this|an)
+            |your|is|are|you|this|an|AND|TO|THE|OF|ONTO|BESIDE|NEXT|WITH|THEN|STEPPING|TURNING)
     )$
     | [(\[][^)\]]*$
     """,

@@ -15,8 +15,8 @@ from wallwise.reading.wording import number_of
 
 _LABEL = re.compile(
     r"""
-    \W*?\(?(?:
-        (?P<digit>[1-9]\d?) \s?(?:[.):\-\u2013]|(?=\s\D)|(?=\t))
+    \W*?[(\[]?(?:
+        (?P<digit>[1-9]\d?) \s?(?:[.)\]:\-\u2013]|(?=\s\D)|(?=\t))
       | (?P<letter>[a-h]) \s?[.):]
       | (?P<roman>[ivx]{1,4}) \s?[.):]
     )

@@ -76,7 +76,7 @@ _COUNTS = re.compile(
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
       | @
     )\s+
-        (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
+        (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+|to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
         (?:1\s*(?:-|to|thru|through|until)\s*)?
         (?P<danced>\d{{1,3}})\b(?!{_OF}{_A_SECTION})
         (?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
@@ -92,12 +92,21 @@ _COUNTS = re.compile(
     | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
         \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
     | \bafter\s+(?P<letter>[A-H])\b(?!['\w])
+    | \b8\s*x\s*(?P<times>[2-8])\b
+    | (?:\[\d{{1,2}}\s*-\s*\d{{1,2}}\]\s*(?:,|and|&|\+)?\s*)*\[\d{{1,2}}\s*-\s*(?P<range>\d{{1,2}})\]
     | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
     | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|cts?|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_NUMBERED = ("danced", "upto", "listed", "counts", "count")  # groups whose number is the counts themselves
+_NUMBERED = (
+    "danced",
+    "upto",
+    "listed",
+    "range",
+    "counts",
+    "count",
+)  # groups whose number is the counts themselves
 _CLOCK = re.compile(
     r"""
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b|\s?h\b)
@@ -306,7 +315,7 @@ def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def is_exact(counts: re.Match[str]) -> bool:
     """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
-    told = ("danced", "upto", "section", "nth", "within", "inside", "letter")
+    told = ("danced", "upto", "section", "nth", "within", "inside", "letter", "times", "range")
     return any(counts[name] for name in told)
 
 
@@ -334,7 +343,9 @@ def _section_named(counts: re.Match[str]) -> int | None:
     """The number of the section that a phrase about counts names."""
     if counts["letter"]:
         return ord(counts["letter"].upper()) - ord("A") + 1
-    told = next(counts[name] for name in ("section", "inside", "eights", "nth", "of") if counts[name])
+    told = next(
+        counts[name] for name in ("section", "inside", "eights", "times", "nth", "of") if counts[name]
+    )
     digits = re.search(r"\d+", told)  # "2", "s2", "2nd eight"
     return int(digits[0]) if digits else number_of(told.split()[0])
 

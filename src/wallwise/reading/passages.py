@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from wallwise.reading.asides import counts_told
+from wallwise.reading.asides import counts_of_all
 from wallwise.reading.beats import place_section
 from wallwise.reading.claims import claim_before
 from wallwise.reading.gathered import gather, listed
@@ -113,5 +113,5 @@ def _one_group(section: SectionText) -> Group:
 def _counts_in(section: SectionText) -> Fraction | None:
     """How long a section says it is, in its heading or else its first line: "(4 counts)"."""
     line = section.heading if section.heading is not None else section.groups[0].line
-    lasts = counts_told(line.text)
+    lasts = counts_of_all(line.text)
     return None if lasts is None else Fraction(lasts)

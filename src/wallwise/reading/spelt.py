@@ -89,28 +89,28 @@ def _matched(option: Option, items: list[Item]) -> int | None:
             return n
         if item.act.verb == "and":
             continue
-        told = next((way for way in item.options if _tells(way, wanted)), None)
+        told = next((way for way in item.options if _tells(way, wanted, spread=item.act.spread)), None)
         if told is None or item.act.figures or item.act.label:
             return None
         wanted = wanted[len(told.moves) :]
     return None if wanted else len(items)
 
 
-def _tells(way: Option, wanted: list[Move]) -> bool:
-    """Whether the moves of an item are the next ones of the figure."""
+def _tells(way: Option, wanted: list[Move], *, spread: bool) -> bool:
+    """Whether the moves of an item are the next ones of the figure; `spread` where they go "out" or "in"."""
     moves = [move for _, move in way.moves]
-    return 0 < len(moves) <= len(wanted) and all(map(_alike, moves, wanted))
+    pairs = zip(moves, wanted, strict=False)
+    return 0 < len(moves) <= len(wanted) and all(_alike(told, own, spread=spread) for told, own in pairs)
 
 
-def _alike(told: Move, own: Move) -> bool:
+def _alike(told: Move, own: Move, *, spread: bool) -> bool:
     """Whether a step told may be that step of the figure: by weight, foot and place."""
     same_weight = told.kinds[0][0].takes_weight is own.kinds[0][0].takes_weight
     same_foot = told.foot is own.foot or None in (told.foot, own.foot)
     turned = told.turns != STILL or own.turns != STILL  # a turn makes a step to the side one forward
     gesture = not own.kinds[0][0].takes_weight
-    same_place = (
-        _line(told.place) == _line(own.place) or Place.UNSAID in (told.place, own.place) or turned or gesture
-    )
+    places = {_line(told.place), _line(own.place)}
+    same_place = len(places) == 1 or Place.UNSAID.value in places or turned or gesture or spread
     return same_weight and same_foot and same_place
 
 

@@ -33,7 +33,7 @@ _NAMED = (  # "right, left and right", where the last begins no phrase of its ow
     r"(?!\s+(?:foot|heel|toe|side|over|behind|in front|across|beside|next|to\b|forward|back|diagonal|knee))"
 )
 _FEET = (  # "R-L-R", "RLR"; not "beside L, L in place"
-    r"\b(?!(?P<own>[rl]),\s(?P=own)\s+(?:in|on)\b)[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
+    r"\b(?!(?P<own>[rl])(?:,|\s-)\s(?P=own)\s+(?:in|on)\b)[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
     r"(?=\s*(?:$|[,;.:)\][({|&+*=]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
     r"|\b[rl](?:\s[rl]\b){2,}|(?:^|(?<=\t)|(?<=\t\s))[rl]\s[rl](?=\s*\t)"  # "R L" in a cell of its own
     r"|\b[rl]{2,8}\b"

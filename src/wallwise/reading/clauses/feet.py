@@ -25,7 +25,7 @@ def take_side(t: Telling, i: int, token: Token) -> int:
     """R or L alone: a direction, the way of a turn, or a foot."""
     act, before = t.act, t.at(i - 1)
     turn = act.turn
-    if _is_direction(t, i):
+    if _is_direction(t, i) and not _opens_side(t, i, token):
         _point_toward(t, token)
     elif _is_touched(t, i, token):
         _place_against(t, token)
@@ -80,6 +80,10 @@ def _take_to(t: Telling, token: Token) -> None:
     act = t.act
     if act.verb in ("step", "touch") and act.foot is not None and act.place == "beside":
         return
+    if (act.verb in ("touch", "ball") or act.part == "ball") and act.foot is token.value.other:
+        act.place, act.said_place = act.place or "beside", True  # "touch L to R"
+        _place_against(t, token)
+        return
     _point_toward(t, token)
     moves = act.verb not in ("", "turn") or (act.foot is not None and not act.verb)
     if not act.place and moves:
@@ -89,7 +93,7 @@ def _take_to(t: Telling, token: Token) -> None:
 def _take_named(t: Telling, i: int, token: Token, *, sure: bool) -> None:
     """A foot told: the act's own where it has none yet, else what a second foot can mean."""
     act, before = t.act, t.at(i - 1)
-    if _leads_figure(t, i, token):
+    if _leads_figure(t, i, token) or _opens_side(t, i, token):
         t.flush()
         t.give_foot(token, sure=sure)
         return
@@ -158,6 +162,12 @@ def _take_second(t: Telling, i: int, token: Token, *, sure: bool) -> None:
         t.give_foot(token, sure=sure)
     elif not act.toward and not sure:
         _step_toward(t, token)
+
+
+def _opens_side(t: Telling, i: int, token: Token) -> bool:
+    """Whether a foot behind a place goes to the side itself: "L behind R side L cross"."""
+    behind = t.at(i - 1).value in _BY_A_FOOT and t.act.foot is token.value.other
+    return behind and t.at(i + 1).value == "side" and t.word(i + 2) in (Word.SIDE, Word.FOOT)
 
 
 def _opens_next(act: Act, following: Word | str) -> bool:

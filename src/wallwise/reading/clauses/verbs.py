@@ -71,6 +71,8 @@ def _takes_ball(t: Telling, i: int, token: Token) -> bool:
         act.part = "ball"
     elif _is_one_ball_step(t, i, token):
         act.verb = "ball"
+    elif token.value == "close" and act.verb == "ball" and not act.place:
+        act.place = "beside"  # "L ball closes"
     else:
         return False
     t.touch(token)
