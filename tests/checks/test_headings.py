@@ -111,3 +111,13 @@ def test_steps_told_one_by_one_above_other_steps_are_no_heading() -> None:
 def test_a_heading_that_tells_the_steps_below_it_one_by_one_is_one() -> None:
     """Its steps are those of the lines."""
     assert rules(f"PAPER WINDMILL\n\n{EIGHT}\n{COUNTED}\n", "not-understood") == []
+
+
+WAYS = "1-2 Rock R forward, recover L\n3-4 Turn 1/4 right stepping R to side, touch L beside R\n"
+WAYS += "5-8 Walk L, R, L, R"
+
+
+@pytest.mark.parametrize(("way", "wrong"), [("RIGHT", False), ("LEFT", True)])
+def test_a_turn_named_the_other_way_is_flagged_whatever_else_is_left_out(way: str, wrong: bool) -> None:
+    """The heading leaves out steps, so that it cannot be danced; its one turn is the lines' or is not."""
+    assert bool(rules(sheet(f"ROCK, 1/4 TURN {way}, STRUT ABOUT", WAYS))) == wrong

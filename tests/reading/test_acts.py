@@ -69,6 +69,10 @@ FEET = {
 }
 BALLS = {
     "RF step next to LF on the ball, LF step in place": ["step R ball beside of L", "step L place"],
+    "Rock L ball to left, recover R": ["rock L ball side to L", "recover R"],
+    "Step R ball beside L": ["step R ball beside of L"],
+    "Kick R fwd, R ball tog, L in place": ["kick R forward", "ball R beside", "L place"],
+    "L kick forward, L ball closes, R forward": ["kick L forward", "ball L beside", "R forward"],
     "Step R back on the ball of the foot, step L": ["step R ball back", "step L"],
     "Step R to side without the 1/4 turn, touch L": ["step R side", "touch L"],
 }
@@ -83,6 +87,11 @@ PLACES = {
     "Step R to right side": ["step R side to R"],
     "Step R to side": ["step R side"],
     "Drag L towards R": ["drag L of R"],
+    "Touch L to R": ["touch L beside of R"],
+    "L behind R side L cross": ["L behind", "R side", "cross L across"],
+    "R beside L, L in place": ["R beside of L", "L place"],
+    "R out to forward diagonal": ["R forward"],
+    "RF step to r. side": ["step R side to R"],
     "Step R to right side then step L together": ["step R side to R", "step L beside"],
 }
 AMPERSANDS = {
@@ -98,6 +107,7 @@ TURNS = {
     "Step R to side making 1/4 turn left": ["step R side turn 1/4 left"],
     "Turning 90 degrees left step on L": ["step L turn 1/4 left"],
     "Make a quarter turn left, step L forward": ["turn turn 1/4 left", "step L forward"],
+    "LF 1/4 turn left, cross behind RF": ["turn L turn 1/4 left", "cross behind of R"],
     "Pivot 1/2 turn left": ["turn pivot 1/2 left"],
     "1/2 pivot L": ["turn pivot 1/2 left"],
     "Step R forward, pivot 1/2 left": ["step R forward", "turn pivot 1/2 left"],
@@ -121,6 +131,9 @@ BRACKETS = {
     "Kick ball change (x2)": ["<kick ball change> x2"],
     "Kick ball change twice": ["<kick ball change> x2"],
     "(step R, pivot 1/4 left) x2": ["step R", "turn pivot 1/4 left"] * 2,
+    "Step R back, weight back on L": ["step R back", "recover L"],
+    "Step L forward [9]": ["step L forward facing 9:00"],
+    "Step L forward (now on 9)": ["step L forward facing 9:00"],
     "Step L forward to face the back wall": ["step L forward facing 6:00"],
 }
 DOUBTS = {

@@ -118,6 +118,35 @@ TOLD = (
         "tag 2 4",
         {"tail": "TAG (4 counts) End of wall 2\n1,2 Rock R forward, recover L\n3,4 Rock R back, recover L"},
     ),
+    ("restart 3 12", {"tail": "Restart on wall 3 after count 4 of section 2"}),
+    ("restart 3 12", {"tail": "Wall 3: dance up to count 4 of the second section, then restart"}),
+    ("restart 3 12", {"tail": "On wall 3 dance to count 12 (count 4 of section 2) and restart"}),
+    ("restart 3 16", {"head": "One restart (wall 3, after section two)"}),
+    ("restart 3 16", {"tail": "Restart: wall 3 after 8x2"}),
+    (
+        "restart 3 16",
+        {"tail": "RESTART: Wall 3 starts facing 6:00. Dance only [1-8] and [9-16], then restart"},
+    ),
+    ("restart 3 16", {"tail": "Restart: on the third wall dance steps 1 to 16 only, then start again"}),
+    (
+        "restart 3 16, tag 1 4",
+        {"head": "Tag after wall 1 (4 counts) - Restart on wall 3 after 16 - Ending on wall 6"},
+    ),
+    ("restart 3 16", {"head": "Restart: wall 3 after 16 counts | Ending on wall 6"}),
+    (
+        "tag 2 4, tag 5 4",
+        {"tail": "Tag: at the end of wall 2 and at the end of wall 5, four sways: R, L, R, L"},
+    ),
+    (
+        "tag 2 8",
+        {
+            "tail": """TAG (end of wall 2)
+[1-8] V step, rocking chair
+1-2 Step R out, step L out
+3-4 Step R back to centre, step L beside R
+5-8 Rocking chair R"""
+        },
+    ),
     (
         "tag 2 4, tag 5 4",
         {"tail": "Tag (end of walls 2 and 5):\n1-2 Step R to side, touch L\n3-4 Step L to side, touch R"},
@@ -137,3 +166,10 @@ def test_an_order_is_read_in_these_words(expected: str, told: dict[str, str]) ->
             found.append(f"tag {wall.number} {wall.counts}")
     assert ", ".join(sorted(found)) == ", ".join(sorted(expected.split(", ") if expected else []))
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+def test_counts_told_in_two_ways_are_doubted() -> None:
+    """What is left out and what is danced cannot both be right."""
+    told = "On wall 3 dance until count 16, leave out the last section and begin again"
+    messages = [f.message for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
+    assert messages == ["The restart on wall 3 is told twice, after 16 and after 24 counts."]

@@ -26,11 +26,10 @@ from wallwise.reading.openings import EIGHT, counts_on, halves, has_room, repeat
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
-from wallwise.reading.wording import ORDER_WORDS
+from wallwise.reading.wording import HERE, ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
 _PUNCTUATION = re.compile(r"[\s:.-]*")
-_HERE = re.compile(r"\bhere\b", re.IGNORECASE)
 _STEPS = 0.75  # the share of step language of steps without a mark of their own
 _LONGEST_HEADING = 160  # characters
 
@@ -214,7 +213,7 @@ class _Builder:
         if not (begins or inline is not None or self._steps_below(i, block)):
             self._remark(block.line)
             return
-        here = self._last_group() if _HERE.search(block.text) else None
+        here = self._last_group() if HERE.search(block.text) else None
         self._open_part(PartText(self._free_name(block.name), True, block.line))
         self._remark(block.line, group=here)
         if inline is not None and not begins:

@@ -20,14 +20,14 @@ _LEVELS = words()["level"]
 _TENS = "|".join(word.replace(" ", "[- ]") for word in sorted(words()["tens"], key=len, reverse=True))
 _COUNTS_KEY = re.compile(
     rf"""
-    \b(?:counts?|cts?|beats?|length|ct)\b\s*(?:[:=\t-]|\s)\s*
+    \b(?:counts?|cts?|beats?|length)\b\s*(?:[:=\t-]|\s)\s*
     (?P<n>\d{{1,3}}|{_TENS})\b(?!\s*[-&:/]\s*\d)(?!\s*(?:secs?|min))
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _COUNTS_TOLD = re.compile(
     rf"""
-    \b(?P<n>\d{{1,3}}|{any_of(NUMBER_WORDS)}|{_TENS})\s*[- ]?(?:counts?|cts?|beats?|cts?|c|ct)\b
+    \b(?P<n>\d{{1,3}}|{any_of(NUMBER_WORDS)}|{_TENS})\s*[- ]?(?:counts?|cts?|beats?|c)\b
     (?!\s*(?:intro|in\b(?!\s+(?:all|total))|lead|after|tag|restart|from|before|then|bridge|vocal|instrumental))
     """,
     re.IGNORECASE | re.VERBOSE,

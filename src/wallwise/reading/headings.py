@@ -86,7 +86,7 @@ _PART_SECTION = re.compile(
 )
 _EXTRA = re.compile(
     rf"""
-    ^\W*(?:(?:there\s+is\s+)?(?:an?\s+)?(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|cts?|beats?|cts?)\s+)?
+    ^\W*(?:(?:there\s+is\s+)?(?:an?\s+)?(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|cts?|beats?)\s+)?
     (?P<name>
         (?:(?:1st|2nd|3rd|first|second|big|little|short|long)\s+)?
         {any_of(_HEADING["extra"])}

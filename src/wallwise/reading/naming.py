@@ -85,7 +85,7 @@ _COUNTS = re.compile(
         (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
         (?:1\s*-\s*)?
         (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
-    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|cts?|beats?|cts?|c)\b
+    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|cts?|beats?|c)\b
     | \bcounts?\s*(?P<count>\d{{1,3}})\b
     | \b(?:section|sec|s|line|row|part|set|eight)\s*(?P<section>\d{{1,2}}|(?:{"|".join(_TEN[:8])})\b)(?!\w)
     | \b(?P<nth>{_NTH_SECTION})
@@ -99,14 +99,8 @@ _COUNTS = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_NUMBERED = (
-    "danced",
-    "upto",
-    "listed",
-    "range",
-    "counts",
-    "count",
-)  # groups whose number is the counts themselves
+# groups whose number is the counts themselves
+_NUMBERED = ("danced", "upto", "listed", "range", "counts", "count")
 _CLOCK = re.compile(
     r"""
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b|\s?h\b)

@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
+from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
@@ -23,8 +24,9 @@ from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
 from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind
+from wallwise.reading.wording import any_of
 
-_CLOSING = r"(?:ending|finish|finale|outro)\b"
+_CLOSING = rf"{any_of(words()['order']['closing'])}\b"
 _SENTENCE_END = re.compile(
     rf"(?<=[.;!?])\s+(?=\S)|;\s*|\n|[\s,|/+-]+(?={_CLOSING}\s+(?:on|after|in)\b)", re.IGNORECASE
 )

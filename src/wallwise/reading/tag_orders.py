@@ -10,7 +10,7 @@ from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.naming import NTH, Named, section_end
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
-from wallwise.reading.wording import any_of, number_of
+from wallwise.reading.wording import HERE, any_of, number_of
 
 _SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
 _WITHIN = re.compile(
@@ -31,7 +31,6 @@ _BEFORE = re.compile(
     re.IGNORECASE,
 )
 _NEAR = 60  # characters before a wall in which that is looked for
-_HERE = re.compile(r"\bhere\b")
 
 
 @dataclass(slots=True)
@@ -88,7 +87,7 @@ def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | N
     told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
     counts = next((size for size in told if main is None or size != main.counts), None)
     here = beat_here(named.remark, main)
-    if _HERE.search(text) and here is not None and main is not None and here < main.counts:
+    if HERE.search(text) and here is not None and main is not None and here < main.counts:
         return counts, here
     return counts, None
 

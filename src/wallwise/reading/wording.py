@@ -45,3 +45,6 @@ OPTION_LEAD = (
 )
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
 ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTION_LEAD})", re.IGNORECASE)
+
+HERE = re.compile(r"\bhere\b", re.IGNORECASE)
+"""What tells that an order stands where it is danced."""

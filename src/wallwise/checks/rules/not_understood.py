@@ -38,7 +38,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
         layouts = {event.group: event.layout for event in part.solution.events}
         for n, passage in enumerate(part.passages):
             yield from _unread(passage, part.text.name)
-            yield from _turned_elsewhere(passage, [e for e in part.solution.events if e.group == n], part)
+            yield from _turned_elsewhere(passage, n, part)
             problem = _problem(passage, layouts.get(n))
             beats = passage.group.beats
             if problem:
@@ -63,11 +63,14 @@ def _unread(passage: Passage, part: str) -> Iterator[Finding]:
         )
 
 
-def _turned_elsewhere(passage: Passage, events: Sequence[Solved], part: PartReading) -> Iterator[Finding]:
-    """A turn that is told of a count ("1/2 turn on count 3") and was read on another."""
+def _turned_elsewhere(passage: Passage, n: int, part: PartReading) -> Iterator[Finding]:
+    """A turn that is told of a count ("1/2 turn on count 3") and was read on another, in the n-th passage."""
     found = _TURN_ON.search(passage.group.text)
-    turned = [count_in(passage.section, event.at) for event in events if event.turn]
-    if found is not None and turned and found[1] not in turned:
+    if found is None:
+        return
+    turning = [e.at for e in part.solution.events if e.group == n and e.turn]
+    turned = [count_in(passage.section, at) for at in turning]
+    if turned and found[1] not in (*turned, *(str(at) for at in turning)):
         yield RULE.on(
             passage.span_at(found.span()),
             f"This turn is told on count {found[1]}, but was read on count {turned[0]}",

@@ -35,7 +35,7 @@ def _told_twice(orders: Orders) -> Iterator[Finding]:
     for order in orders.restarts:
         told[order.wall].append(order)
     for wall, same in told.items():
-        places = [place for order in same for place in (order.otherwise, order.after)]
+        places = dict.fromkeys(place for order in same for place in (order.otherwise, order.after))
         afters = [str(place) for place in places if place is not None]
         if len(afters) > 1:
             yield RULE.on(

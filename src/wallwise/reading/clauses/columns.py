@@ -19,7 +19,9 @@ def name_cells(acts: list[Act], starts: list[int]) -> None:
         return
     for cell, following in pairwise(cells):
         if all(act.bare for act in cell) and _give_column(cell, following):
-            acts[:] = [act for act in acts if act not in cell]  # all it says is said of the steps
+            acts[:] = [
+                act for act in acts if not any(act is told for told in cell)
+            ]  # all it says is said of the steps
             cell.clear()
     told = max(reversed(cells), key=_tells)  # of a foot and what it does, the latter
     for cell in cells:

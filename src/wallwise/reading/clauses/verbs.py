@@ -30,7 +30,7 @@ _PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook",
 _PLACED_VERBS = (
     "rock", "step", "touch", "point", "kick", "close", "lock", "ball", "stomp", "drag", "sway",
 )  # fmt: skip
-_PUT = ("place", "put", "rest")  # a foot somewhere: its heel or toe may only touch there
+_PUT = ("place", "put")  # a foot somewhere: its heel or toe may only touch there
 _STEPS = ("step", "close", "cross", "recover", "rock", "stomp")
 _NAMING = re.compile(
     rf"\b{any_of([*words()['naming']['named'], *words()['naming']['ended']])}(?:\s(?:an?|the|your))?$"
@@ -71,6 +71,7 @@ def _takes_ball(t: Telling, i: int, token: Token) -> bool:
         act.part = "ball"
     elif _is_one_ball_step(t, i, token):
         act.verb = "ball"
+        act.place = "beside" if token.value == "ball+beside" else act.place
     elif token.value == "close" and act.verb == "ball" and not act.place:
         act.place = "beside"  # "L ball closes"
     else:
