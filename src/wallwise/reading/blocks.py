@@ -71,9 +71,19 @@ class Block:
 
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
-    blocks = [_block(row) for row in joined(unlabelled(unbarred(unlettered(rows_of(lines)))))]
+    blocks = [_block(row) for row in _whole(unbarred(unlettered(rows_of(lines))))]
     _settle(blocks)
     return blocks
+
+
+def _whole(rows: list[Row]) -> list[Row]:
+    """The logical lines without the labels of a list, which may show only when broken rows are joined."""
+    listed = unlabelled(rows)
+    if listed is not rows:
+        return joined(listed)
+    whole = joined(rows)
+    listed = unlabelled(whole)
+    return whole if listed is whole else joined(listed)
 
 
 def _block(row: Row) -> Block:

@@ -42,11 +42,13 @@ _DIGITS = re.compile(r"\d+")
 class Row:
     """A line undressed, the paragraph it stands in (from 0), and whether a bullet opened it.
 
-    `opens` is whether it is a line of a numbered list, and with that a section of its own.
+    `width` is how many characters the line had in the sheet, with what dressed it.  `opens` is
+    whether it is a line of a numbered list, and with that a section of its own.
     """
 
     line: Line
     paragraph: int
+    width: int
     bullet: bool = False
     opens: bool = False
 
@@ -56,6 +58,7 @@ def rows_of(lines: list[Line]) -> list[Row]:
     rows: list[Row] = []
     paragraph = 0
     for line in lines:
+        width = line.width
         if quote := _QUOTE.match(line.text):
             line = line.slice(quote.end())
         if _RULE.match(line.text):
@@ -72,7 +75,7 @@ def rows_of(lines: list[Line]) -> list[Row]:
         if _names_columns(line.text):
             continue
         if line.text:
-            rows.append(Row(line, paragraph, bullet is not None))
+            rows.append(Row(line, paragraph, width, bullet is not None))
         else:
             paragraph += 1
     return _without_page_marks(rows)

@@ -46,6 +46,11 @@ class Line:
     starts: list[int]
     ends: list[int]
 
+    @property
+    def width(self) -> int:
+        """How many characters of the sheet it takes."""
+        return self.ends[-1] - self.starts[0] if self.starts else 0
+
     def span(self, start: int, end: int) -> Span:
         """The place in the sheet of characters `start` to `end` of this line."""
         if not self.starts:
