@@ -30,6 +30,7 @@ _KINDS: dict[str, Callable[[str], int | None]] = {
     "letter": lambda letter: ord(letter.lower()) - ord("a") + 1,
     "roman": number_of,
 }
+_FIRST = (1, 6, 8, 12, 16)  # the first label: of a line, or the counts of one
 _BUSY = 3  # steps: a line that tells as many is no single count
 _LONG = 34  # characters: one count's steps are told in fewer
 _STEPS = 0.5  # of a line's words, at the least
@@ -39,14 +40,14 @@ def unlabelled(rows: list[Row]) -> list[Row]:
     """The rows without the labels that number them as a list, each such row opening a section.
 
     A number that opens a line may count a beat as well.  It is a label where the numbers of all
-    lines of steps run 1, 2, 3 …, no other line is counted, and most lines hold too much for one count.
+    lines of steps run 1, 2, 3 … (or 8, 16, 24 …, the counts danced by the end of each line), no other line
+    is counted, and most lines hold too much for one count.
     """
     for kind, value in _KINDS.items():
         found = {i: told for i, row in enumerate(rows) if (told := _label(row, kind)) is not None}
-        while found and value(found[first := min(found)][kind]) != 1:
-            del found[first]  # "16 in, weight on L"
-        values = [value(told[kind]) for told in found.values()]
-        if not _runs(values) or not _are_lines(rows, list(found)):
+        while found and not _runs([value(told[kind]) for told in found.values()]):
+            del found[min(found)]  # "16 in, weight on L"
+        if not found or not _are_lines(rows, list(found)):
             continue
         return [
             replace(row, line=row.line.slice(found[i].end()), bullet=True, opens=True) if i in found else row
@@ -63,8 +64,11 @@ def _label(row: Row, kind: str) -> re.Match[str] | None:
 
 
 def _runs(values: list[int | None]) -> bool:
-    """Whether the values count up by one, from 1 and perhaps from 1 again."""
-    return len(set(values)) > 1 and all(b == 1 or b == (a or 0) + 1 for a, b in pairwise(values))
+    """Whether the values count up by the first of them, and perhaps begin again with it."""
+    first = values[0]
+    if first not in _FIRST or len(set(values)) == 1:
+        return False
+    return all(b == first or b == (a or 0) + first for a, b in pairwise(values))
 
 
 def _is_counted_behind(text: str) -> bool:
