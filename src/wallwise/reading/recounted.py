@@ -1,15 +1,16 @@
-"""Counts told with a part's letter ("A 1-4 …", "[B 9-16] …") or in bars ("Bar 1 …"), as plain counts."""
+"""Counts told with a part's letter ("A 1-4 …", "[B 9-16] …", "V1.") or in bars ("Bar 1 …"), as plain ones."""
 
 import re
 from dataclasses import replace
 
-from wallwise.reading.headings import lettered_part
+from wallwise.reading.headings import head_of, lettered_part
 from wallwise.reading.rows import Row
 from wallwise.reading.tidy import Line
 
 _LETTER = re.compile(
-    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=\d{1,2}\s?[-&,]\s?\d)"
+    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=[\[(]?\d{1,2}\s?[-&,]\s?\d)"
 )
+_INITIAL = re.compile(r"\W*(?P<initial>[A-RT-Z])(?=\d\s?[.:)-]\s)")
 _BAR = re.compile(
     r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?:\((?:\d[\s,&-]*)+\)\s*)?(?=[A-Za-z\d])", re.IGNORECASE
 )
@@ -39,6 +40,20 @@ def unlettered(rows: list[Row]) -> list[Row]:
             heads.append(replace(row, line=_heading(row.line, at), bullet=False))
         heads.append(replace(row, line=_put(row.line, at, told.end(), "")))
     return heads
+
+
+def uninitialled(rows: list[Row]) -> list[Row]:
+    """The rows of parts that go by a name, with "S" for its initial in "V1.", "C2." under "Verse", "Chorus"."""
+    initial = ""
+    plain: list[Row] = []
+    for row in rows:
+        told = _INITIAL.match(row.line.text)
+        if told is not None and told["initial"] == initial:
+            row = replace(row, line=_put(row.line, told.start("initial"), told.end(), "S"))
+        elif (head := head_of(row.line.text)) is not None and head.kind == "part":
+            initial = head.name[:1] if len(head.name) > 1 else ""
+        plain.append(row)
+    return plain
 
 
 def unbarred(rows: list[Row]) -> list[Row]:
