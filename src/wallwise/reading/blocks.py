@@ -16,7 +16,7 @@ from wallwise.reading.joins import joined
 from wallwise.reading.labels import unlabelled
 from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
-from wallwise.reading.recounted import unbarred, uninitialled, unlettered
+from wallwise.reading.recounted import recounted
 from wallwise.reading.rows import Row, rows_of
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
@@ -71,7 +71,7 @@ class Block:
 
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
-    blocks = [_block(row) for row in _whole(unbarred(unlettered(uninitialled(rows_of(lines)))))]
+    blocks = [_block(row) for row in _whole(recounted(rows_of(lines)))]
     _settle(blocks)
     return blocks
 

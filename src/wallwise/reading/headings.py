@@ -184,7 +184,9 @@ def leading_range(text: str) -> Range | None:
     bracketed = found["open"] is not None and found["close"] is not None
     first = int(found["from"])
     # "2 - 8&1": the section before has danced this one's first count.
-    return Range(1 if first == _AFTER_ONE else first, int(found["to"]), rest=found.start("rest"), bracketed=bracketed)
+    return Range(
+        1 if first == _AFTER_ONE else first, int(found["to"]), rest=found.start("rest"), bracketed=bracketed
+    )
 
 
 def _section_of_part(text: str) -> Head | None:

@@ -47,7 +47,8 @@ OPTION_LEAD = (
 ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTION_LEAD})", re.IGNORECASE)
 
 AGAIN = re.compile(
-    rf"\W*{any_of(words for words in _ORDER['words'] if words.endswith((' again', ' over')))}\b", re.IGNORECASE
+    rf"\W*{any_of(words for words in _ORDER['words'] if words.endswith((' again', ' over')))}\b",
+    re.IGNORECASE,
 )
 """What opens a line that closes the dance: it is danced from the beginning then."""
 
