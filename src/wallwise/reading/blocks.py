@@ -5,7 +5,7 @@ is read here but the shape: count marks, headings, and how much of a line the le
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
 from wallwise.glossary.load import words
@@ -72,6 +72,7 @@ class Block:
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
     blocks = [_block(row) for row in _whole(recounted(rows_of(lines)))]
+    blocks = [one for block, below in zip_longest(blocks, blocks[1:]) for one in _parted(block, below)]
     _settle(blocks)
     return blocks
 
@@ -100,6 +101,18 @@ def _block(row: Row) -> Block:
             (piece,) = block.pieces
             block.again = repeat_told(line.text[piece.start : piece.end])
     return block
+
+
+def _parted(block: Block, below: Block | None) -> list[Block]:
+    """A heading and the first of its steps apart, where the line below counts on: "1st six 1-3 …", "4-6 …"."""
+    head = head_of(block.text) if block.kind == "heading" else None
+    if head is None or head.range is None or below is None or below.kind not in _COUNTED:
+        return [block]
+    if below.mark is None or below.mark.first != head.range[1] + 1:
+        return [block]
+    steps = Block(block.line.slice(head.range_at), stands=block.stands)
+    _take_marks(steps)
+    return [replace(block, line=block.line.slice(0, head.range_at), range=None, rest=head.range_at), steps]
 
 
 def _take_marks(block: Block) -> None:

@@ -125,7 +125,8 @@ class Head:
     """What a line heads.
 
     `kind`: ``heading`` (of a section), ``part`` or ``extra`` (tag, bridge, ending).  `rest` is where its own
-    words begin, `range` the counts that it gives, `name` a part's letter or the extra's words.
+    words begin, `range` the counts that it gives and `range_at` where they stand, `name` a part's letter or
+    the extra's words.
     """
 
     kind: str
@@ -133,6 +134,7 @@ class Head:
     number: int | None = None
     name: str = ""
     range: tuple[int, int] | None = None
+    range_at: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,7 +255,7 @@ def _section(text: str) -> Head | None:
     counts, rest = _range_behind(text, found.start("rest"))
     if counts is None and found["from"]:
         counts = int(found["from"]), int(found["to"])
-    return Head("heading", rest, number, range=counts)
+    return Head("heading", rest, number, range=counts, range_at=found.start("rest"))
 
 
 def _range_behind(text: str, rest: int) -> tuple[tuple[int, int] | None, int]:

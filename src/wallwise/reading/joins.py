@@ -14,6 +14,7 @@ from wallwise.reading.wording import ORDER_WORDS
 _ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _KEY = re.compile(r"^[A-Za-z ]{2,20}:\s")
 _GOES_ON = re.compile(r"[LR]\b(?!\s?[:.])|\d/\d\b|-\s")
+_FEET = re.compile(r"\b(?:[LR]|(?i:fwd|forward|bk|back|side|tog|together)) [LR]\s[a-z]")  # above it and below
 _BREAKS_OFF = re.compile(
     r"""
     (?:
@@ -77,8 +78,9 @@ def joined(rows: list[Row]) -> list[Row]:
         heads = len(whole) == 1 and _is_title(whole[0], row)
         broken = before is not None and _is_full(before, row, page.margin)
         long = bool(whole) and len(whole[-1].line.text) > _LONGEST
-        if whole and not (heads or long) and _Break(whole[-1], row, page, broken).is_none:
-            line = whole[-1].line.join(row.line)
+        gap = _Break(whole[-1], row, page, broken) if whole and not (heads or long) else None
+        if gap is not None and gap.is_none:
+            line = whole[-1].line.join(row.line, ", " if gap.parts_steps else " ")
             whole[-1] = replace(whole[-1], line=line, paragraph=row.paragraph, width=row.width)
         else:
             whole.append(row)
@@ -157,6 +159,11 @@ class _Break:
         if _changes_letters(self.before, self.text):
             return False
         return self.breaks_off or (self.same_paragraph and self._runs_over())
+
+    @property
+    def parts_steps(self) -> bool:
+        """Whether the row was begun for another step, there being room and nothing left open above it."""
+        return not self.broken and _FEET.search(f"{self.before.split()[-1]} {self.text[:9]}") is not None
 
     def _is_waited_for(self) -> bool:
         """Whether the line above cannot end there."""

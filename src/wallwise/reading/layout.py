@@ -162,7 +162,7 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
 
 
 def _tells_twice(item: Item, option: Option, following: Item | None) -> bool:
-    """Whether the act after a figure says its recover or its hold over again, so that it cannot have it too."""
+    """Whether the act after a figure says its recover or its hold over, so that it cannot have both."""
     if following is None or not item.act.figures or len(option.moves) < 2:
         return False
     again = _SAID_AGAIN.get(option.moves[-1][1].kinds[0][0])

@@ -55,7 +55,7 @@ def unlettered(rows: list[Row]) -> list[Row]:
 
 
 def uninitialled(rows: list[Row]) -> list[Row]:
-    """The rows of parts that go by a name, with "S" for its initial in "V1.", "C2." under "Verse", "Chorus"."""
+    """The rows of parts that go by a name, with "S" for its initial ("V1.", "C2.")."""
     initial = ""
     plain: list[Row] = []
     for row in rows:
@@ -79,7 +79,7 @@ def unbarred(rows: list[Row]) -> list[Row]:
 
 
 def untotalled(rows: list[Row]) -> list[Row]:
-    """The rows that end in how many counts each lasts ("ROCKING CHAIR ..... 4"), with the counts themselves."""
+    """The rows that end in how many counts each lasts ("ROCKING CHAIR ..... 4"), with the counts instead."""
     found = {i: told for i, row in enumerate(rows) if (told := _lasts(row.line.text)) is not None}
     lengths = [int(told["counts"]) for told in found.values()]
     grown = sum(b > a for a, b in pairwise(lengths))  # as counts would, that mark where a line stands
