@@ -47,7 +47,7 @@ def unlabelled(rows: list[Row]) -> list[Row]:
         found = {i: told for i, row in enumerate(rows) if (told := _label(row, kind)) is not None}
         while found and not _runs([value(told[kind]) for told in found.values()]):
             del found[min(found)]  # "16 in, weight on L"
-        if not found or not _are_lines(rows, list(found)):
+        if not found or not _are_lines(rows, found):
             continue
         return [
             replace(row, line=row.line.slice(found[i].end()), bullet=True, opens=True) if i in found else row
@@ -81,16 +81,24 @@ def _heads_section(row: Row) -> bool:
     return head is not None and head.kind == "heading"
 
 
-def _are_lines(rows: list[Row], labelled: list[int]) -> bool:
+def _are_lines(rows: list[Row], found: dict[int, re.Match[str]]) -> bool:
     """Whether the labelled rows are lines of steps themselves, and the only ones between first and last."""
+    labelled = list(found)
     first, last = labelled[0], labelled[-1]
     if first and _heads_section(rows[first - 1]):
         return False
     others = [i for i in range(first, min(last + 2, len(rows))) if i not in labelled]
-    if any(leading_mark(rows[i].line.text) is not None for i in others):
+    texts = [rows[i].line.text[found[i].end() :] for i in labelled]
+    counted = [i for i in others if leading_mark(rows[i].line.text) is not None]
+    if counted and not (_are_counted(texts) and all(rows[i - 1].line.text.endswith(",") for i in counted)):
         return False
-    if any(i < last and _is_counted_behind(rows[i].line.text) for i in others):
+    if any(i < last and i not in counted and _is_counted_behind(rows[i].line.text) for i in others):
         return False
-    texts = [rows[i].line.text for i in labelled]
     busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
     return 2 * busy >= len(texts)
+
+
+def _are_counted(texts: list[str]) -> bool:
+    """Whether most of the labelled lines have count marks of their own, which they may go on with below."""
+    marked = [any(p.mark is not None for p in split_marks(text, leading_mark(text))) for text in texts]
+    return 2 * sum(marked) >= len(marked)
