@@ -70,6 +70,7 @@ _WORD = re.compile(r"[A-Za-z]{2}|\b[LR]\b")
 _HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
+_NEAR_BEATS, _NEAR_BEAT = 4, 2  # counts from one mark in brackets to the next
 _EIGHT_LINE = 6  # counts: a line that counts as many is a section
 
 
@@ -291,7 +292,8 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
     gap = mark.first - last.last
     if bracketed:
         numbered = len(last.beats) == 1 and last.start == 0 and ends_in(text, last, ".)")
-        return (numbered and len(mark.beats) > 1) or 0 < gap <= 2 or mark.first <= 1
+        near = _NEAR_BEATS if len(mark.beats) > 1 else _NEAR_BEAT  # the steps between have the counts between
+        return (numbered and len(mark.beats) > 1) or 0 < gap <= near or mark.first <= 1
     return 0 < gap <= 1 or (mark.first <= 1 and len(mark.beats) > 1 and last.last >= 4)
 
 
