@@ -103,7 +103,10 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         if act.turn is None:
             return []
         options = turn_options(act, _unwound(act.turn, before))
-        return [*options, stepped_into(options[0])] if _lacks_step(act, before) else options
+        if not _lacks_step(act, before):
+            return options
+        # one may follow a step told elsewhere, several in a row turn one way only with their steps
+        return [*(options if act.times == 1 else []), stepped_into(options[0])]
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
