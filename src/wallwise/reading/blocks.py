@@ -26,6 +26,7 @@ _TOLD_BESIDE = re.compile(rf"\W*(?:an?\s+)?{any_of(words()['heading']['beside'])
 _RHYTHM = re.compile(
     r"\W*(?:timing|rhythm|counted|counting|counts?)\s*[:=][\d\s,;.&+ae()/-]*", re.IGNORECASE
 )  # of every eight
+_COUNTS = re.compile(r"[\d&a-z-]")
 _RANGES = ("range", "range?")
 _COUNTED = ("steps", *_RANGES)
 _STEPS = 0.75  # the share of step language of a line of steps
@@ -104,7 +105,7 @@ def _block(row: Row) -> Block:
 
 
 def _parted(block: Block, below: Block | None) -> list[Block]:
-    """A heading and the first of its steps apart, where the line below counts on: "1st six 1-3 …", "4-6 …"."""
+    """A heading and the first of its steps apart, where the line below counts on ("1st six 1-3 …")."""
     head = head_of(block.text) if block.kind == "heading" else None
     if head is None or head.range is None or below is None or below.kind not in _COUNTED:
         return [block]
@@ -119,11 +120,22 @@ def _take_marks(block: Block) -> None:
     mark = leading_mark(block.text)
     counts = leading_range(block.text)
     block.pieces = split_marks(block.text, mark)
+    block.line = _without_inner_marks(block.line, block.pieces)
     if counts is not None and mark is not None:
         block.kind = "range" if counts.bracketed else "range?"
         block.range, block.rest = (counts.first, counts.last), counts.rest
     elif block.mark is not None and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1):
         block.kind = "steps"
+
+
+def _without_inner_marks(line: Line, pieces: list[Piece]) -> Line:
+    """The line with blanks for the marks that stand among the steps of their own pieces."""
+    text = line.text
+    for piece in pieces:
+        mark = piece.mark
+        if mark is not None and piece.start < mark.start and mark.end < piece.end:
+            text = text[: mark.start] + _COUNTS.sub(" ", text[mark.start : mark.end]) + text[mark.end :]
+    return line if text is line.text else Line(text, line.starts, line.ends)
 
 
 # -- numbers that head or count: what follows decides ---------------------------------------------

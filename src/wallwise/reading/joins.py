@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from wallwise.reading.headings import starts_block
-from wallwise.reading.marked import split_marks
+from wallwise.reading.marked import behind_names, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -175,7 +175,7 @@ class _Break:
     def _begins_steps(self) -> bool:
         """Whether the row below begins with the count mark of other steps."""
         if self.mark is None:
-            return False
+            return bool(behind_names(self.text))
         # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
         inside = self.unclosed or self.behind or (self.wrapped and not self.page.leads)
         shares = self.mark.floating and ((self.wrapped and self.mark_before is not None) or self.breaks_off)

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from wallwise.reading.asides import step_count
 from wallwise.reading.headings import head_of
-from wallwise.reading.marked import split_marks
+from wallwise.reading.marked import behind_names, split_marks
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -92,7 +92,8 @@ def _are_lines(rows: list[Row], found: dict[int, re.Match[str]]) -> bool:
     counted = [i for i in others if leading_mark(rows[i].line.text) is not None]
     if counted and not (_are_counted(texts) and all(rows[i - 1].line.text.endswith(",") for i in counted)):
         return False
-    if any(i < last and i not in counted and _is_counted_behind(rows[i].line.text) for i in others):
+    plain = [rows[i].line.text for i in others if i < last and i not in counted]
+    if any(_is_counted_behind(text) and not behind_names(text) for text in plain):
         return False
     busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
     return 2 * busy >= len(texts)

@@ -66,6 +66,8 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
+_BEHIND_NAME = re.compile(r"(?<=[A-Za-z])\s(?=\d[\d&a-]*\s*\(|\d[&a][\d&a-]*\s*:)")
+_CLAUSE_START = re.compile(r"(?:[,;.]|\)(?=\s))\s*(?=[^,;.)]*$)")
 _WORD = re.compile(r"[A-Za-z]{2}|\b[LR]\b")
 _HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
@@ -97,6 +99,8 @@ def ends_in(text: str, mark: Mark, signs: str) -> bool:
 
 def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     """The pieces of a line that begins with the mark `lead`; at least one."""
+    if lead is None and (named := behind_names(text)):
+        return named
     marks = _marks_in(text, lead)
     linked = chain(text, lead)
     if len(linked) > len(marks):
@@ -117,6 +121,30 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         if lead is None and (_is_set_off(text, marks[0]) or _ONLY_FACING.fullmatch(text, tail)):
             return [*_before_marks(marks), Piece(None, tail, len(text))]
     return _with_words_before(_after_marks(marks, len(text)), text)
+
+
+def behind_names(text: str) -> list[Piece]:
+    """The pieces of a line whose marks stand behind the names of figures, each with its steps behind that.
+
+    "R whisk 1a2 (R side, …), L whisk 3a4 (…)", "Voltas left 1a2a3: R over, …".  Empty for any other line.
+    """
+    marks: list[Mark] = []
+    for found in _BEHIND_NAME.finditer(text):
+        mark = leading_mark(text, found.start())
+        if mark is None or len(mark.beats) == 1 or (marks and not 0 < mark.first - marks[-1].last <= 1):
+            return []
+        marks.append(mark)
+    if not marks:
+        return []
+    starts = [0, *(_clause_of(text, mark) for mark in marks[1:])]
+    ends = [*starts[1:], len(text)]
+    return [Piece(mark, start, end) for mark, start, end in zip(marks, starts, ends, strict=True)]
+
+
+def _clause_of(text: str, mark: Mark) -> int:
+    """Where the clause begins that a mark stands in."""
+    found = _CLAUSE_START.search(text[: mark.start])
+    return found.end() if found is not None else 0
 
 
 def _with_words_before(pieces: list[Piece], text: str) -> list[Piece]:
