@@ -66,7 +66,7 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
-_BEHIND_NAME = re.compile(r"(?<=[A-Za-z])\s(?=\d[\d&a-]*\s*\(|\d[&a][\d&a-]*\s*:)")
+_BEHIND_NAME = re.compile(r"(?<=[A-Za-z)])\s(?=\d[\d&a-]*\s*(?:[(,;]|$)|\d[&a][\d&a-]*\s*:)")
 _CLAUSE_START = re.compile(r"(?:[,;.]|\)(?=\s))\s*(?=[^,;.)]*$)")
 _WORD = re.compile(r"[A-Za-z]{2}|\b[LR]\b")
 _HOURS = (3, 6, 9, 12)
@@ -99,9 +99,11 @@ def ends_in(text: str, mark: Mark, signs: str) -> bool:
 
 def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     """The pieces of a line that begins with the mark `lead`; at least one."""
-    if lead is None and (named := behind_names(text)):
-        return named
-    marks = _marks_in(text, lead)
+    return (behind_names(text) if lead is None else []) or _split_at(_marks_in(text, lead), text, lead)
+
+
+def _split_at(marks: list[Mark], text: str, lead: Mark | None) -> list[Piece]:
+    """The pieces of a line by the marks found in it, or by those it counts on with."""
     linked = chain(text, lead)
     if len(linked) > len(marks):
         if text[linked[-1].end :].strip(" ."):
@@ -130,12 +132,14 @@ def behind_names(text: str) -> list[Piece]:
     """
     marks: list[Mark] = []
     for found in _BEHIND_NAME.finditer(text):
+        if text.count("(", 0, found.start()) > text.count(")", 0, found.start()):
+            continue
         mark = leading_mark(text, found.start())
         if mark is None or len(mark.beats) == 1 or (marks and not 0 < mark.first - marks[-1].last <= 1):
             return []
         marks.append(mark)
-    if not marks:
-        return []
+    if not any(ends_in(text, mark, ":") or text[mark.end : mark.end + 1] == "(" for mark in marks):
+        return []  # nothing is told behind them
     starts = [0, *(_clause_of(text, mark) for mark in marks[1:])]
     ends = [*starts[1:], len(text)]
     return [Piece(mark, start, end) for mark, start, end in zip(marks, starts, ends, strict=True)]
