@@ -17,6 +17,7 @@ from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
 from wallwise.dance.model import Kind, Place
+from wallwise.glossary.entry import Figure
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.spelt import told_otherwise
@@ -292,11 +293,11 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
 
 def _unevenness(chain: _Link | None) -> float:
     """What it costs that the same figure is danced in another rhythm each time."""
-    rhythms: dict[tuple[str, ...], set[tuple[Fraction, ...]]] = defaultdict(set)
+    rhythms: dict[tuple[Figure, ...], set[tuple[Fraction, ...]]] = defaultdict(set)
     while chain is not None:
         chain, _, moves, item = chain
         if moves and item.act.figures:
-            rhythms[tuple(item.act.figures)].add(tuple(at for at, _ in moves))
+            rhythms[item.act.figures].add(tuple(at for at, _ in moves))
     return _UNEVEN * sum(len(told) - 1 for told in rhythms.values())
 
 
