@@ -58,7 +58,7 @@ _RAW = re.compile(
     r"|(?P<steps>\b(?:two|three|four|five|six|seven|eight|[2-8])\s+(?:(?:small|little|big|quick)\s+)?steps\b)"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
-    rf"|(?P<word>{_LETTERS})"
+    rf"|(?P<word>w/(?!o\b)|{_LETTERS})"
     r"|(?P<cell>\t)|(?P<stop>\s-+\s|[,;:()\[\]|*>=<~\"/.!?]|->|\.\.\.|-|&|\+|\u2022)"
 )
 _FACING = r"\b(?:face|facing|now facing|to face)\s+(?:the\s+)?"

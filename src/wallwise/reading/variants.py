@@ -112,6 +112,7 @@ def _turned(item: Item, turn: Turn, *, claims: Act | None = None) -> Item:
     if claims is not None and claims.faces is not None and act.faces is None:
         act = replace(act, faces=claims.faces, faces_at=claims.faces_at)
     if item.act.figures or item.act.feet:
+        act.turn = replace(turn, ahead=claims is None)
         return Item(item.act, items_of([act])[0].options)
 
     def turning(move: Move) -> Move:

@@ -19,7 +19,8 @@ class Turn:
     """A turn as told: eighths (None: "turn left" alone), way +1 right, -1 left, None unsaid.
 
     `own` names the word that makes it an event of its own (pivot, unwind, spin), "turn" for the
-    plain word, and is empty for a bare fraction.
+    plain word, and is empty for a bare fraction.  `ahead` says that it is told apart, before the
+    figure it is danced with: "turn 1/4 right into a shuffle".
     """
 
     eighths: Fraction | None
@@ -27,6 +28,7 @@ class Turn:
     own: str
     start: int
     end: int
+    ahead: bool = False
 
 
 @dataclass(slots=True)

@@ -258,6 +258,8 @@ def take_figure(t: Telling, i: int, token: Token) -> int:
             t.flush()
     elif act.figures or act.part:
         t.flush()
+    elif act.turn is not None and t.led_into(i):
+        act.turn.ahead = True
     t.act.verb = ""
     t.act.figures = token.value
     t.touch(token)
