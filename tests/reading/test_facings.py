@@ -36,6 +36,8 @@ IN_PROSE = (
 BEHIND_MARK = (
     ", now facing {} o'clock.", ". Now facing {} o'clock.", ", which gives you {} o'clock.",
     ". That's {} o'clock.", ". ({}:00)", ", looking at {} o'clock.",
+    ", now at the side, {}:00.", "; that puts you on the side wall, {}:00.", ", back at {} o'clock;",
+    ", home again, {}:00,", " - which leaves you looking at {}:00.", " {}:00.",
 )  # fmt: skip
 
 

@@ -158,6 +158,12 @@ def test_a_repeat_of_the_whole_dance_adds_nothing(words: str) -> None:
     assert told(steps_of(VINES)) == told(steps_of(f"{VINES}\n{words}"))
 
 
+@pytest.mark.parametrize("words", ["The line that began in front ends behind, and the other way about."])
+def test_a_sentence_about_something_else_repeats_nothing(words: str) -> None:
+    """Words of a repeat far inside a sentence of other words bring no steps back."""
+    assert told(steps_of(VINES)) == told(steps_of(f"{VINES}\n{words}"))
+
+
 UNREADABLE = {
     "under a heading of its own": "Section 2\nAs before but with feeling",
     "after a gap in the counts": "Section 2\n1-4 Rocking chair R\n7-8 Flumbify the sprocket",

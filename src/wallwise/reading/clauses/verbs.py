@@ -23,6 +23,7 @@ _WITH = frozenset(
 )
 # Done by the hips alone: the turn it goes with moves the weight, these do not.
 _BY_HIPS = ("bump", "roll")
+_HIPS = (*_BY_HIPS, "sway")  # "step R to the side with a sway": how it is danced
 _WITH_PIVOT = _WITH | {"bounce", "swivel"}
 # Done with a heel or a toe named before the verb: "heel touch", "toe drop".
 _PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick")
@@ -53,7 +54,8 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
         return _take_with(t, i, token)
     elif act.verb or act.figures:
-        if token.ing and act.verb != "same":
+        with_hips = token.value in _HIPS and not act.figures and _is_led_by_with(t, i)
+        if (token.ing or with_hips) and act.verb != "same":
             return _take_with(t, i, token)
         if _says_how(t, i, token):
             return i + 1
