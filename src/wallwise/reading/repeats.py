@@ -31,6 +31,8 @@ def same_of(acts: Sequence[Act]) -> Act | None:
     if same is None or any(_is_step(a) for a in acts[: acts.index(same)]):
         return None  # "step R, touch L, repeat": what it repeats stands beside it
     for act in acts:
+        if _only_points(act) and not (same.foot or same.toward):
+            same = replace(same, toward=act.toward)  # "then to the left in the same way"
         if act.verb == "turn" and act.turn is not None and same.turn is None:
             same = replace(
                 same,
@@ -54,7 +56,14 @@ def counts_again(same: Act, before: list[Passage], section: SectionText) -> Frac
 
 
 def _is_step(act: Act) -> bool:
-    return not (act.empty or act.label or act.aside or act.verb in ("turn", "hold", "and"))
+    said = act.empty or act.label or act.aside or act.verb in ("turn", "hold", "and")
+    return not said and not _only_points(act)
+
+
+def _only_points(act: Act) -> bool:
+    """Whether it says no more than where the rest goes: "to the left"."""
+    told = act.verb or act.figures or act.foot or act.feet or act.part or act.place or act.both or act.turn
+    return act.toward is not None and not told
 
 
 def repeated(

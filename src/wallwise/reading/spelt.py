@@ -15,6 +15,7 @@ from operator import itemgetter
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act
 from wallwise.reading.moves import STILL, Item, Move, Option
+from wallwise.reading.ways import items_of
 
 Placed = tuple[tuple[Fraction, Move], ...]
 
@@ -50,7 +51,8 @@ def _without_names(items: list[Item]) -> list[Item] | None:
             continue
         first, last = behind
         lead = _lead(mended[i])
-        told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(mended[first:last])]
+        steps = [_plain(item) for item in mended[first:last]]
+        told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(steps)]
         mended, found = [*mended[:i], *told, *mended[last:]], True
         i += len(told)
     return mended if found else None
@@ -90,7 +92,7 @@ def _told_for(option: Option, items: list[Item], *, turned: bool = False) -> tup
     `turned` lets any of them go elsewhere than the figure's step: a turn makes a side step one forward.
     """
     wanted, found = [move for _, move in option.moves], list[Move]()
-    for n, item in enumerate(items):
+    for n, item in enumerate(map(_plain, items)):
         if not wanted:
             return n, found
         if item.act.verb == "and":
@@ -102,6 +104,13 @@ def _told_for(option: Option, items: list[Item], *, turned: bool = False) -> tup
         found += [move for _, move in told.moves]
         wanted = wanted[len(told.moves) :]
     return (0, []) if wanted else (len(items), found)
+
+
+def _plain(item: Item) -> Item:
+    """A foot alone behind a figure's name as a step: "vine left, left, right behind, left"."""
+    if not (item.act.filled and item.act.figures):
+        return item
+    return items_of([replace(item.act, figures=(), verb="step", filled=False)])[0]
 
 
 def _tells(way: Option, wanted: list[Move], *, freely: bool) -> bool:

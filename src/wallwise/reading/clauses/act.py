@@ -72,6 +72,7 @@ class Act:
     closed: bool = False  # a figure's name that is a sentence of its own: perhaps a name for what follows
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
+    filled: bool = False  # feet alone were told, and what they do was taken from the act before
     unknown: list[Token] = field(default_factory=list)
     put: bool = False  # its foot is put somewhere: part of it may only touch
     spread: bool = False  # the place was told by "out" or "in"

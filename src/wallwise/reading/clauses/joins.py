@@ -16,6 +16,7 @@ from wallwise.reading.tokens import Token
 _FIRST_PLACES = ("forward", "back", "out", "in", "diagonal")
 _SECOND_PLACES = (*_FIRST_PLACES, "across")
 _MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
+_GOES = ("goes", "comes", "moves", "travels")
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 
@@ -44,8 +45,8 @@ def _joins_words(t: Telling, i: int) -> bool:
 
 
 def take_then(t: Telling, i: int, _token: Token) -> int:
-    """The act before is complete."""
-    if not t.act.empty:
+    """The act before is complete, but not in "the vine then goes to the left"."""
+    if not t.act.empty and not (t.act.figures and t.at(i + 1).text.startswith(_GOES)):
         t.flush()
     return i + 1
 
@@ -95,6 +96,8 @@ def take_same(t: Telling, i: int, token: Token) -> int:
         return i + 1
     if token.text == "same" and t.word(i + 1) in (Word.IGNORE, Word.VERB, Word.FIGURE):
         return i + 1  # "on the same foot", "the same step"
+    if act.figures and t.at(i + 1).text == "way":
+        return i + 2  # "then vine to the left in the same way"
     if token.value in ("other", "opposite") and not act.empty and act.verb != "same":
         return i + 1  # "the other foot" of an act under way
     if not act.empty:

@@ -2,6 +2,7 @@
 
 from wallwise.reading.ways.figures import turn_named
 from wallwise.reading.ways.items import items_of, led_by
+from wallwise.reading.ways.kinds import GESTURES
 from wallwise.reading.ways.turns import ticks
 
-__all__ = ["items_of", "led_by", "ticks", "turn_named"]
+__all__ = ["GESTURES", "items_of", "led_by", "ticks", "turn_named"]

@@ -77,7 +77,7 @@ def _filled(act: Act, before: Act | None) -> Act:
         return replace(act, verb="step") if act.foot is not None or act.feet else act
     return replace(
         act, verb=before.verb, figures=before.figures, part=before.part, place=before.place, both=before.both,
-        said_place=before.said_place, diagonal=before.diagonal,
+        said_place=before.said_place, diagonal=before.diagonal, filled=True,
     )  # fmt: skip
 
 
