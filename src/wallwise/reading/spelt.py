@@ -28,8 +28,9 @@ _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 
 def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     """The items as they stand, then with a name and the steps that spell it taken for one, with costs."""
-    yield 0.0, items
-    told = _without_names(items)
+    told, bracketed = _without_names(items)
+    if told is None or not bracketed:
+        yield 0.0, items  # but nobody dances some of the steps in brackets beside the figure they spell
     if told is not None:
         yield _TOLD, told
     for i, item in enumerate(items):
@@ -41,9 +42,13 @@ def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
         yield from ((_SPELT, [*items[:i], one, *rest]) for one, rest in _led_by_name(items[i:], behind))
 
 
-def _without_names(items: list[Item]) -> list[Item] | None:
-    """The items without the names of figures whose steps are told behind them; None where there are none."""
+def _without_names(items: list[Item]) -> tuple[list[Item] | None, bool]:
+    """The items without the names of figures whose steps are told behind them; None where there are none.
+
+    The second is whether all these steps stand in brackets.
+    """
     mended, found, i = list(items), False, 0
+    bracketed = True
     while i < len(mended):
         behind = _steps_behind(mended, i)
         if behind is None:
@@ -51,11 +56,12 @@ def _without_names(items: list[Item]) -> list[Item] | None:
             continue
         first, last = behind
         lead = _lead(mended[i])
+        bracketed = bracketed and all(item.act.aside for item in mended[first:last])
         steps = [_plain(item) for item in mended[first:last]]
         told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(steps)]
         mended, found = [*mended[:i], *told, *mended[last:]], True
         i += len(told)
-    return mended if found else None
+    return (mended if found else None), bracketed
 
 
 def told_otherwise(items: list[Item], i: int) -> bool:
