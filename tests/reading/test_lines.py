@@ -85,7 +85,7 @@ LINES = {
     "1 sway R\n2 L\n3 R\n4 L": "1R 2L 3R 4L",
     "1 bump hips R\n2 L\n3 R\n4 L": "1B 2B 3B 4B",
     "L>1-4 then vine to the left in the same way, left, right behind, left, touch R": "1L 2R 3L 4R.",
-    "L>1-4 The vine then goes back to the left, side, behind, side, and finishes with a touch": "1L 2R 3L 4R.",
+    "L>1-4 The vine then goes back to the left, side, behind, side, ending with a touch": "1L 2R 3L 4R.",
     "L>1-4 Grapevine left as well, side with the left, right behind, but on the third step make a quarter "
     "turn to the left, stepping forward on the left; scuff R": "1L 2R 3L<1/4 4R.",
     "L>1-4 vine left, 1/4 turn left, scuff R": "1L 2R 3L<1/4 4R.",

@@ -191,13 +191,16 @@ def test_steps_before_the_first_count_are_told(between: str) -> None:
 
 
 KICKED = "step R forward, kick L forward, step L back, touch R back"
+KICKED_IN_PROSE = (
+    "Now a Charleston. Step R forward (one), kick L forward (two), step L back (three) and touch R back "
+    "(four). And do the Charleston once more (five, six, seven, eight)."
+)
 NAMED_AGAIN = [
     f"1-4 Charleston: {KICKED}\n5-8 Charleston again",
     f"1-4 Charleston ({KICKED})\n5-8 another Charleston",
     f"1-4 Charleston - {KICKED}\n5-8 Repeat Charleston",
     f"1-4 Charleston: {KICKED}\n5-8 Charleston",
-    "Now a Charleston. Step R forward (one), kick L forward (two), step L back (three) and touch R back "
-    "(four). And do the Charleston once more (five, six, seven, eight).",
+    KICKED_IN_PROSE,
 ]
 
 
