@@ -161,10 +161,15 @@ def _begins_anew(act: Act, token: Token) -> bool:
 
 def _is_for_other_foot(t: Telling, i: int) -> bool:
     """Whether the verb goes with the other foot, named behind it: "L side touch R"."""
-    act, following = t.act, t.at(i + 1)
+    act, at = t.act, i + 1
+    while t.at(at).text in ("the", "your"):
+        at += 1
+    following, then = t.at(at), t.at(at + 1)
     placed = act.foot is not None and act.place and act.said_place
-    named = following.word in (Word.SIDE, Word.FOOT) and t.word(i + 2) is not Word.PLACE
-    return bool(placed and named and following.value is not act.foot)
+    listed = act.bare and bool(t.acts) and t.acts[-1].verb == "step"  # "walk R, L, R touch L beside R"
+    side = then.word is Word.PLACE and then.value in ("side", "diagonal")
+    named = following.word in (Word.SIDE, Word.FOOT) and not side
+    return bool((placed or listed) and named and following.value is not act.foot)
 
 
 def _set_verb(t: Telling, token: Token) -> None:
@@ -241,12 +246,19 @@ def _take_words(t: Telling, i: int) -> int:
     gesture, named = t.at(i), _foot_after(t, i + 1)
     if gesture.value in _FREE_FOOT and named is not None:
         t.act.along, t.act.along_at = named.value, (named.start, named.end)
-    while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS:
+    while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS and not (words and _is_next_step(t, i)):
         words.append(t.tokens[i].text)
         t.touch(t.tokens[i])
         i += 1
     t.act.also.append(" ".join(words))
     return i
+
+
+def _is_next_step(t: Telling, i: int) -> bool:
+    """Whether a verb opens the next act without a stop before it: "sweeping L to front cross L over R"."""
+    token, following = t.at(i), t.at(i + 1)
+    steps = token.word is Word.VERB and not token.ing and token.value in _STEPS
+    return steps and following.word in (Word.SIDE, Word.FOOT, Word.PLACE)
 
 
 def take_figure(t: Telling, i: int, token: Token) -> int:
