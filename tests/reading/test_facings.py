@@ -57,6 +57,11 @@ def test_a_facing_at_the_end_is_held_against_the_dance(told: str) -> None:
     assert "facing-differs" in flagged(SHEET.format(beside="", end=told.format(3)))
 
 
+@pytest.mark.parametrize("told", ["After two times through you are back at the front.", "Two rounds: 12:00"])
+def test_a_facing_after_several_rounds_is_none_of_the_dance(told: str) -> None:
+    assert flagged(SHEET.format(beside="", end=told)) == set()
+
+
 @pytest.mark.parametrize("told", BEHIND_MARK)
 def test_a_facing_behind_a_count_mark_is_that_of_the_step_before(told: str) -> None:
     assert flagged(IN_PROSE.format(told=told.format(9))) == set()

@@ -135,7 +135,7 @@ def _wall_of(face: re.Match[str]) -> int:
 
 
 def _tells_side(before: list[Token], piece: re.Match[str]) -> bool:
-    """Whether a word ends a direction ("to right side", "to left front diagonal"), so that it names no figure."""
+    """Whether a word ends a direction: "to right side", "to left front diagonal"."""
     if piece.group() not in ("side", "diagonal"):
         return False
     words = [token.word for token in before[-3:] if token.text != "front"]

@@ -17,6 +17,7 @@ _FIRST_PLACES = ("forward", "back", "out", "in", "diagonal")
 _SECOND_PLACES = (*_FIRST_PLACES, "across")
 _MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
 _GOES = ("goes", "comes", "moves", "travels")
+_GRIND = ("grind", "grinding")
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 
@@ -167,10 +168,19 @@ def _leads_to_bearer(token: Token) -> bool:
 
 
 def take_ignored(t: Telling, i: int, token: Token) -> int:
-    """Of the words that say nothing, two do: "long" of a step, "it" of the foot before."""
+    """Of the words that say nothing, three do: "long" of a step, "it" of a foot, "grind" of a heel."""
     act = t.act
+    if token.text.startswith(_GRIND):
+        _grind(t)
     if token.text in ("long", "big", "large") and t.word(i + 1) is not Word.IGNORE:
         act.long = True
     if token.text == "it" and act.verb and act.foot is None and t.acts:
         act.foot, act.foot_at = t.acts[-1].foot, None
     return i + 1
+
+
+def _grind(t: Telling) -> None:
+    """A heel that is ground bears the weight: "R heel forward, grind heel 1/4 right"."""
+    last = t.act if t.act.part else t.acts[-1] if t.acts else t.act
+    if last.part == "heel" and last.weight is None and last.foot is not None:
+        last.weight = "take"

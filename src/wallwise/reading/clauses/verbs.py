@@ -50,11 +50,11 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         if token.ing and token.value in _STYLE:
             return _take_words(t, i)
         _after_turn(t, i, token)
-    elif token.ing and token.value in _WITH and _is_placed_foot(act):
+    elif _is_placed_foot(act) and ((token.ing and token.value in _WITH) or _by_hips(t, i, token)):
         act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
         return _take_with(t, i, token)
     elif act.verb or act.figures:
-        with_hips = token.value in _HIPS and not act.figures and _is_led_by_with(t, i)
+        with_hips = not act.figures and _by_hips(t, i, token)
         if (token.ing or with_hips) and act.verb != "same":
             return _take_with(t, i, token)
         if _says_how(t, i, token):
@@ -125,6 +125,16 @@ def _is_led_by_with(t: Telling, i: int) -> bool:
     while t.at(i).text in ("a", "your"):
         i -= 1
     return t.at(i).text in ("with", "w/")
+
+
+def _by_hips(t: Telling, i: int, token: Token) -> bool:
+    """Whether it only says how the hips go with a step: "with a sway", "with a hip roll"."""
+    several = (
+        token.text.endswith("s") or t.word(i + 1) == "feet"
+    )  # "with hip bumps R, L": counts of their own
+    if several or not _is_led_by_with(t, i):
+        return False
+    return token.value in _HIPS if token.word is Word.VERB else all(_is_of_hips(f) for f in token.value)
 
 
 def _is_of_hips(figure: Figure) -> bool:
@@ -242,7 +252,7 @@ def _foot_after(t: Telling, i: int) -> Token | None:
 
 def _take_words(t: Telling, i: int) -> int:
     """Everything up to the next stop goes with the act, word for word."""
-    words = []
+    words: list[str] = []
     gesture, named = t.at(i), _foot_after(t, i + 1)
     if gesture.value in _FREE_FOOT and named is not None:
         t.act.along, t.act.along_at = named.value, (named.start, named.end)
@@ -266,6 +276,9 @@ def take_figure(t: Telling, i: int, token: Token) -> int:
     if _styles_turn(t, i, token):
         return _take_with(t, i, token)
     act = t.act
+    if (act.verb == "step" or _is_placed_foot(act)) and not act.figures and _by_hips(t, i, token):
+        act.verb = "step"
+        return _take_words(t, i)
     led_in = act.ing and act.verb in ("step", "cross", "close")  # "stepping into a coaster"
     if act.verb and act.verb != "turn" and not led_in:
         if not _is_mere_step(act):

@@ -126,10 +126,21 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         if act.turn is None:
             return []
         options = turn_options(act, _unwound(act.turn, before))
+        if _steps_first(act):
+            own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
+            return [*options, stepped_into(own[0], act.foot)]
         return [*options, stepped_into(options[0])] if _lacks_step(act, before) else options
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _steps_first(act: Act) -> bool:
+    """Whether the foot told before a pivot may be that of a step: "R 1/2 pivot L", "R pivot 1/4 L"."""
+    turn, told = act.turn, act.foot_at
+    if turn is None or told is None or act.foot is None or act.feet:
+        return False
+    return turn.own == "pivot" and told[0] < turn.start
 
 
 def _lacks_step(act: Act, before: Act | None) -> bool:

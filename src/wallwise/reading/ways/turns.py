@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from wallwise.dance.model import Kind, Place
+from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import STILL, Move, Option, Turns, claiming, only
 from wallwise.reading.tokens import TURN
@@ -60,9 +60,9 @@ def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
     return found
 
 
-def stepped_into(pivot: Option) -> Option:
+def stepped_into(pivot: Option, foot: Foot | None = None) -> Option:
     """A pivot that no step is told before, with the step forward it takes: "5-6 Pivot 1/2 L"."""
-    step = Move(only(Kind.STEP), place=Place.FORWARD, where=pivot.moves[0][1].where)
+    step = Move(only(Kind.STEP), foot, Place.FORWARD, where=pivot.moves[0][1].where)
     turned = ((_ONE + at, move) for at, move in pivot.moves)
     return Option(((_ZERO, step), *turned), _ONE + pivot.counts, pivot.cost + _STEP_UNSAID)
 
