@@ -19,6 +19,9 @@ STOMPS += "5-6 Step forward on R, pivot 1/2 turn left [6:00]\n7-8 Stomp R beside
 BACK = "1-2 Step R forward, turn 1/2 right stepping L back [6:00]\n3&4 Shuffle back R, L, R\n"
 BACK += "5-8 Rock L back, recover R, walk L, R"
 
+SIDES = "1-4 Step R to side, close L to R, step R to side, touch L beside R\n"
+SIDES += "5-8 Step L to side, close R to L, step L to side, touch R beside L"
+
 
 def sheet(heading: str, lines: str) -> str:
     return f"PAPER WINDMILL\n\nS1: {heading}\n{lines}\n"
@@ -37,6 +40,7 @@ AGREEING = {
     "SHUFFLES FORWARD, STEP PIVOT 1/2 L, STOMPS": STOMPS,
     "STEP, 1/2 R BACK, SHUFFLE BACK, BACK ROCK": BACK,
     "STEP 1/2 TURN RIGHT, SHUFFLE, ROCK, WALK": BACK,
+    "Side together side touch, R then L": SIDES,
 }
 
 

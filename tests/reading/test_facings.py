@@ -36,6 +36,8 @@ IN_PROSE = (
 BEHIND_MARK = (
     ", now facing {} o'clock.", ". Now facing {} o'clock.", ", which gives you {} o'clock.",
     ". That's {} o'clock.", ". ({}:00)", ", looking at {} o'clock.",
+    ", now at the side, {}:00.", "; that puts you on the side wall, {}:00.", ", back at {} o'clock;",
+    ", home again, {}:00,", " - which leaves you looking at {}:00.", " {}:00.",
 )  # fmt: skip
 
 
@@ -53,6 +55,11 @@ def test_a_facing_beside_its_step_is_held_against_it(told: str) -> None:
 def test_a_facing_at_the_end_is_held_against_the_dance(told: str) -> None:
     assert flagged(SHEET.format(beside="", end=told.format(6))) == set()
     assert "facing-differs" in flagged(SHEET.format(beside="", end=told.format(3)))
+
+
+@pytest.mark.parametrize("told", ["After two times through you are back at the front.", "Two rounds: 12:00"])
+def test_a_facing_after_several_rounds_is_none_of_the_dance(told: str) -> None:
+    assert flagged(SHEET.format(beside="", end=told)) == set()
 
 
 @pytest.mark.parametrize("told", BEHIND_MARK)

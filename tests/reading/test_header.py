@@ -32,6 +32,8 @@ SIZES = {
     "Tin Lantern\nWalls: 4\tCounts: 32\tLevel: Beginner": (32, 4),
     "Counts\tWalls\tLevel\n32\t4\tImprover": (32, 4),
     "| Counts | 32 |\n| Walls | 4 |": (32, 4),
+    "Tin Lantern\nNightclub two step, intermediate, 32 counts, 2 walls": (32, 2),
+    "Tin Lantern\nEasy line dance - 32 count / 4 wall - cha cha basic": (32, 4),
     "Tin Lantern\n64 count 2 wall line dance": (64, 2),
     "Tin Lantern\n4-wall line dance, 48 counts": (48, 4),
     "Tin Lantern\n48 count 1 wall waltz": (48, 1),

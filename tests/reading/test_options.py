@@ -138,6 +138,29 @@ def test_an_option_that_does_not_fit_is_found(case: str) -> None:
     assert [rule] == [finding.rule for finding in report.findings if finding.loud]
 
 
+IN_PROSE = (
+    "First eight: Rock L back, recover R (1-2). Turn 1/2 right stepping L back, turn 1/2 right stepping R "
+    "forward (3-4). {} Shuffle forward L, R, L (5&6), shuffle forward R, L, R (7&8)."
+)
+SENTENCES = [
+    "If your knees object just walk left, right.", "If that's too much, walk L, R.", "Option: walk L, R.",
+    "(Or just walk L, R.)", "Beginners may walk L, R.",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("sentence", SENTENCES)
+def test_an_option_told_between_the_steps_of_a_paragraph_takes_none_of_them(sentence: str) -> None:
+    """The steps behind the sentence belong to the count mark behind them."""
+    plain = check_text(f"Tin\n\n{IN_PROSE.format('')}", name="x").dance.parts[0].steps
+    report = check_text(f"Tin\n\n{IN_PROSE.format(sentence)}", name="x")
+    assert [(s.at, s.foot, s.turn) for s in plain] == [
+        (s.at, s.foot, s.turn) for s in report.dance.parts[0].steps
+    ]
+    assert [(1, "3-4", True)] == [
+        (o["section"], o["counts"], o["agrees"]) for o in report.as_json()["options"]
+    ]
+
+
 def test_a_full_turn_less_is_no_difference() -> None:
     """Without the full turn the dancers face the same wall."""
     report = checked(beside=" (option: step L forward, step R back)")

@@ -158,6 +158,12 @@ def test_a_repeat_of_the_whole_dance_adds_nothing(words: str) -> None:
     assert told(steps_of(VINES)) == told(steps_of(f"{VINES}\n{words}"))
 
 
+@pytest.mark.parametrize("words", ["The line that began in front ends behind, and the other way about."])
+def test_a_sentence_about_something_else_repeats_nothing(words: str) -> None:
+    """Words of a repeat far inside a sentence of other words bring no steps back."""
+    assert told(steps_of(VINES)) == told(steps_of(f"{VINES}\n{words}"))
+
+
 UNREADABLE = {
     "under a heading of its own": "Section 2\nAs before but with feeling",
     "after a gap in the counts": "Section 2\n1-4 Rocking chair R\n7-8 Flumbify the sprocket",
@@ -182,3 +188,32 @@ def test_steps_before_the_first_count_are_told(between: str) -> None:
     sheet = f"Tin Lantern\n\n{UNCOUNTED}\n{between}1-2 Step R side, touch L\n3-4 Step L side, touch R\n"
     found = check_text(sheet, name="x").as_json()["findings"]
     assert ["not-understood"] == [finding["rule"] for finding in found if finding["line"] == 3]
+
+
+KICKED = "step R forward, kick L forward, step L back, touch R back"
+KICKED_IN_PROSE = (
+    "Now a Charleston. Step R forward (one), kick L forward (two), step L back (three) and touch R back "
+    "(four). And do the Charleston once more (five, six, seven, eight)."
+)
+NAMED_AGAIN = [
+    f"1-4 Charleston: {KICKED}\n5-8 Charleston again",
+    f"1-4 Charleston ({KICKED})\n5-8 another Charleston",
+    f"1-4 Charleston - {KICKED}\n5-8 Repeat Charleston",
+    f"1-4 Charleston: {KICKED}\n5-8 Charleston",
+    KICKED_IN_PROSE,
+]
+
+
+@pytest.mark.parametrize("body", NAMED_AGAIN)
+def test_a_figure_named_again_is_danced_as_the_sheet_told_it(body: str) -> None:
+    """Its name means the steps that this sheet gave it, whatever others mean by it."""
+    assert told(steps_of(f"1-4 {KICKED}\n5-8 {KICKED}")) == told(steps_of(body))
+
+
+@pytest.mark.parametrize("words", ["Then to the left in the same way", "The same way to the left"])
+def test_the_same_way_to_a_side_is_a_repeat(words: str) -> None:
+    """It comes again on the other foot."""
+    vine = "1-4 step R side, L behind, R side, touch L"
+    assert told(steps_of(f"{vine}\n5-8 step L side, R behind, L side, touch R")) == told(
+        steps_of(f"{vine}\n5-8 {words}")
+    )

@@ -134,3 +134,25 @@ def test_the_side_of_a_name_is_the_lead_of_steps_that_say_no_foot() -> None:
     vines = "1-4 Grapevine right (side, behind, side, touch)\n5-8 Grapevine left (side, behind, side, touch)"
     part = next(iter(read(f"Two Spoons\n\n{vines}\n").parts.values()))
     assert "RLRLRL" == "".join(e.foot.value for e in part.solution.events if e.kind.takes_weight)
+
+
+TURNED = {
+    "3&4 sailor step with 1/4 turn right: right behind left, left to left side, right forward": [0, 0, 1],
+    "3&4 sailor 1/4 R (R behind L, L side, R fwd)": [0, 0, 1],
+    "3&4 R sailor turning 1/4 right - R behind, L side, R side": [1, 0, 0],
+    "3&4 chasse 1/4 R: R side, L tog, R fwd": [0, 0, 1],
+    "3&4 shuffle 1/2 R: R side, L together, R forward": [1, 0, 1],
+    "3&4 coaster step with 1/4 turn R: R back, L together, R forward": [1, 0, 0],
+    "3-6 vine R 1/4 turn R: R side, L behind, R fwd, scuff L": [0, 0, 1, 0],
+    "3-6 jazz box 1/4 R: R over, L back, R side, L fwd": [0, 0, 1, 0],
+    "3-6 monterey 1/2 R: point R, close R, point L, close L": [0, 2, 0, 0],
+}
+
+
+@pytest.mark.parametrize("line", TURNED)
+def test_a_turn_told_with_the_name_alone_falls_where_the_steps_show_it(line: str) -> None:
+    """On the step told elsewhere than the figure goes of itself, else where the figure turns."""
+    reading = read(f"Tin Lantern\n\n1-2 Walk R, L\n{line}\n")
+    steps = reading.dance.parts[0].steps[2:]
+    assert [4 * step.turn for step in steps] == TURNED[line]
+    assert not [f for f in findings_of(reading) if f.rule in ("not-understood", "two-readings")]

@@ -1,12 +1,14 @@
 """Asides: where in a line the steps stop and an order, an option or plain talk begins."""
 
 import re
+from collections.abc import Sequence
 
 from wallwise.glossary.lexicon import Word
 from wallwise.glossary.load import words
 from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
+from wallwise.reading.tokens import Token
 from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
@@ -19,7 +21,7 @@ _HEADER_LINE = re.compile(
     | \W*(?:count[ ])?in[ ](?:on|after)[ ]\d | \W*\d{1,3}[ ](?:counts?[ ])?(?:in|intro)\b
     | .*\bcha[ ]cha[ ]count\b
     | \W*(?:counted|count(?:ed)?[ ]in)\b
-    | \W*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b\d[ -]*walls?\b
+    | (?:.*[,;(|/-]|\W*)\s*\d{2,3}[ -]*c(?:oun)?ts?\b.*\b(?:\d|one|two|four)[ -]*walls?\b
     | .*\brolling[ ](?:8|eight|count)
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -51,14 +53,16 @@ _ABOUT_A_WALL = re.compile(
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
 _WHOLE_DANCE = re.compile(rf"\b{any_of(words()['repeat']['never'])}\b", re.IGNORECASE)
 _ABOUT_MUSIC = re.compile(rf"\b{any_of(words()['song']['words'])}\b", re.IGNORECASE)
-_SENTENCE = re.compile(r"[\s.,;]*(?P<words>[A-Z].*?[.!?])\s+(?=[A-Z])", re.DOTALL)
-_CLAUSE = re.compile(r"[\s,.;:-]*(?:\([^()]*\)|\[[^\[\]]*\]|[^,.;:()]+(?:[:.]\d\d[^,.;:()]*)?(?=[,.;:]|$))")
+_SENTENCE = re.compile(
+    r"[\s.,;]*(?P<words>[A-Z].*?[.!?]|\([^()]*\)[.!?]?|\[[^\[\]]*\][.!?]?)\s+(?=[A-Z])", re.DOTALL
+)
 _OF_STEPS = frozenset(
     {Word.VERB, Word.FIGURE, Word.FOOT, Word.SIDE, Word.PART, Word.TURN, Word.AMOUNT, Word.HOLD, "feet"}
 )
 _FEW_KNOWN = 0.5  # the share of step language that no sentence about music has
 _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
+_LEADING_IN = 1  # words nobody knows before "repeat"; with more it is a sentence about something else
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
 _LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
@@ -112,7 +116,8 @@ def repeat_told(text: str) -> Act | None:
     told = [act for act in acts if not act.empty]
     if not told or told[0].verb != "same" or any(act.verb or act.figures for act in told[1:]):
         return None
-    return told[0]
+    strange = sum(len(act.unknown) for act in acts[: acts.index(told[0])])
+    return told[0] if strange <= _LEADING_IN else None
 
 
 def is_option(text: str) -> bool:
@@ -142,26 +147,42 @@ def aside_at(text: str, start: int, end: int) -> int:
     return start + found.start() if found is not None else end
 
 
-def song_end(text: str, start: int, end: int) -> int:
-    """Where in ``text[start:end]`` the steps begin behind sentences about the music; `start` without any."""
-    while found := _SENTENCE.match(text, start, end):
-        told = found["words"]
-        if not _ABOUT_MUSIC.search(told) or known_share(told) >= _FEW_KNOWN or actions_in(told):
-            break
+def talk_end(text: str, start: int, end: int) -> int:
+    """Where in ``text[start:end]`` the steps begin behind sentences that tell none; `start` without any.
+
+    They are about the music, or an order, or tell another way for some of the dancers.
+    """
+    while (found := _SENTENCE.match(text, start, end)) and _is_talk(found["words"]):
         start = found.end()
     return start
 
 
+def _is_talk(sentence: str) -> bool:
+    if _ASIDE.match(sentence):
+        return True
+    about_music = _ABOUT_MUSIC.search(sentence) is not None
+    return about_music and known_share(sentence) < _FEW_KNOWN and not actions_in(sentence)
+
+
 def facing_end(text: str, start: int, end: int) -> int:
-    """Where a clause ends that opens ``text[start:end]`` and tells a facing alone; `start` without any.
+    """Where words end that open ``text[start:end]`` and tell a facing and no step; `start` without any.
 
     Behind a count mark that follows its steps it is the facing of these: "… (1-2), now facing 9 o'clock."
     """
-    found = _CLAUSE.match(text, start, end)
-    if found is None or not (told := tokens_of(found.group())):
-        return start
-    faces = any(token.word == "clock" for token in told)
-    return found.end() if faces and not any(token.word in _OF_STEPS for token in told) else start
+    reached = start
+    told = tokens_of(text[start:end])
+    for i, token in enumerate(told):
+        if token.word in _OF_STEPS or (token.word is Word.PLACE and not _is_of_the_room(told, i)):
+            break
+        if token.word == "clock":
+            reached = start + token.end
+    return reached
+
+
+def _is_of_the_room(tokens: Sequence[Token], i: int) -> bool:
+    """Whether a place is a wall, not where a foot goes: "now at the back, 6:00", "back at 6:00", "home"."""
+    beside = [*tokens[max(0, i - 1) : i], *tokens[i + 1 : i + 2]]
+    return tokens[i].text == "home" or any(token.word in (Word.IGNORE, Word.RELATION) for token in beside)
 
 
 def steps_at(text: str) -> int | None:

@@ -12,10 +12,10 @@ from wallwise.reading.asides import (
     is_prose,
     repeat_end,
     repeat_told,
-    song_end,
     step_count,
     steps_at,
     steps_end,
+    talk_end,
 )
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
@@ -80,9 +80,10 @@ def _take_heading_steps(part: PartText, section: SectionText, heading: Line) -> 
 
 
 def _begin_of_steps(piece: Piece, text: str) -> int:
-    """Where a piece's steps begin: where its mark follows them, behind the facing of the steps before."""
-    follows = piece.mark is not None and piece.mark.start >= piece.end
-    return facing_end(text, piece.start, piece.end) if follows else piece.start
+    """Where a piece's steps begin: where its mark follows them, behind what is said of the steps before."""
+    if piece.mark is None or piece.mark.start < piece.end:
+        return piece.start
+    return talk_end(text, facing_end(text, piece.start, piece.end), piece.end)
 
 
 def _pieces_of_heading(text: str) -> list[Piece]:
@@ -304,8 +305,8 @@ class _Builder:
     def _take_steps(
         self, section: SectionText, line: Line, start: int, *, end: int, mark: Mark | None
     ) -> None:
-        """Steps of a line into a section; words of the song before them and orders behind are remarks."""
-        begin = song_end(line.text, start, end)
+        """Steps of a line into a section; talk before them and orders behind are remarks."""
+        begin = talk_end(line.text, start, end)
         if begin > start:
             self._remark(line, start, begin)
         start, stop = begin, aside_at(line.text, begin, end)
@@ -379,6 +380,7 @@ class _Builder:
         return (
             block.stands >= 0.55
             and (self._begins_below(i) or self._eight_begins_below(i, block))
+            and (self._started or not is_header_line(block.text))
             and len(block.text) < _LONGEST_HEADING
             and not is_prose(block.text)
         )

@@ -29,7 +29,7 @@ _OPTION = re.compile(
     \b(?:
         (?:an?\s+)?{any_of(sorted(_WORDS["called"], key=len, reverse=True))}\b\s*{any_of(_WORDS["noun"])}?s?
       | options?
-      | if\s[^:,;.()\[\]]{{0,50}}[:,]
+      | if\s(?:(?!just\b|simply\b)[^:,;.()\[\]]){{0,50}}[:,]
       | {OPTION_LEAD}
       | or
       | ^(?!\W*(?:repeat|mirror|same|start|begin)\b)[^:.;()]{{3,40}}:(?=[^:.;()]*\binstead\s+of\b)
@@ -53,7 +53,9 @@ _OF_SECTION = re.compile(
 _BARE_COUNTS = re.compile(r"\s*,?\s*(\d{1,2}(?:\s*[-&]\s*\d{1,2})*&?)(?!\w)")  # "S1 7-8"
 _HEAD = 60  # characters of an option in which it says what it stands for
 _LEAD_IN = re.compile(
-    r"^\W*(?:is|are|to|-|=|:|replace\s+(?:[^,;:()]{1,40}?\s)?(?:with|by)\b|just|simply)?\s*", re.IGNORECASE
+    r"^\W*(?:[^,;:.()]{1,40}?\b(?=just\b|simply\b))?"
+    r"(?:is|are|to|-|=|:|replace\s+(?:[^,;:()]{1,40}?\s)?(?:with|by)\b|just|simply)?\s*",
+    re.IGNORECASE,
 )
 _SEVERAL = re.compile(r"\s*[a-z]+s\b", re.IGNORECASE)  # "2 walks" counts them
 _NO_TURN = re.compile(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", re.IGNORECASE)
@@ -199,7 +201,7 @@ def _stands_at(part: PartReading, remark: Remark) -> tuple[SectionText | None, t
     """The section in whose heading or behind whose steps a remark stands, and the beats it stands for."""
     sections, group = part.text.sections, remark.group
     headed = next((section for section in sections if section.heading is remark.line), None)
-    if headed is not None:
+    if headed is not None and not headed.from_heading:
         return headed, _beats_of(headed)
     behind = next((section for section in sections if any(g is group for g in section.groups)), None)
     return behind, group.beats if behind is not None and group is not None else ()

@@ -12,12 +12,13 @@ from wallwise.reading.gathered import gather, listed
 from wallwise.reading.layout import Layout
 from wallwise.reading.marks import whole_of
 from wallwise.reading.outline import Group, PartText, SectionText
-from wallwise.reading.pieces import few, in_time, items_in, on_beats
+from wallwise.reading.pieces import few, in_time, items_in, on_beats, words_led
 from wallwise.reading.record import Passage
-from wallwise.reading.repeats import counts_again, repeated, same_of
+from wallwise.reading.repeats import counts_again, named_again, repeated, same_of
 
 _DENSEST = 4  # things told of one count
 _UNSURE = 1.0  # a repeat's words that read better than this by themselves are no repeat
+_SPELT_OTHERWISE = 2.0  # a figure whose steps the sheet has told is danced as these
 # How long a section is that does not say so, in sections of the usual length, with what it costs.
 _LENGTHS = (
     (Fraction(1), 0.0), (Fraction(2), 0.7), (Fraction(1, 2), 0.7),
@@ -50,15 +51,23 @@ def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
 def _marked(section: SectionText, group: Group, before: list[Passage]) -> Passage:
     """A piece under a count mark."""
     acts = items_in(group.text)[1]
-    layouts = list(on_beats(group.text, group.beats))
+    led = _led_by(group, before[-1]) if before and before[-1].section is section else ""
+    layouts = list(on_beats(group.text, group.beats, led))
     if group.written is not None and group.written.listed:
-        layouts += on_beats(group.text, whole_of(group.beats))
+        layouts += on_beats(group.text, whole_of(group.beats), led)
+    counts = Fraction(group.beats[-1] // 1 - group.beats[0] // 1 + 1)
     same = same_of(acts)
-    if same is not None and (not layouts or layouts[0].cost > _UNSURE):
-        first = group.beats[0]
-        counts = Fraction(group.beats[-1] // 1 - first // 1 + 1)
-        layouts = repeated(same, first, counts, before=before, section=section) + layouts
-    return Passage(section, group, few(layouts), list(acts))
+    spelt = named_again(acts, group.beats[0], counts, before=before, section=section)
+    if spelt:
+        layouts = spelt + [replace(lay, cost=lay.cost + _SPELT_OTHERWISE) for lay in layouts]
+    elif same is not None and (not layouts or layouts[0].cost > _UNSURE):
+        layouts = repeated(same, group.beats[0], counts, before=before, section=section) + layouts
+    return Passage(section, group, few(layouts), list(acts), led)
+
+
+def _led_by(group: Group, before: Passage) -> str:
+    """The words before a piece that it leaves its verb to ("heels right (5), centre (6)"); else nothing."""
+    return words_led(group.text, f"{before.led}, {before.group.text}" if before.led else before.group.text)
 
 
 def _unplaced(section: SectionText, group: Group) -> Passage:

@@ -16,7 +16,7 @@ from wallwise.reading.layout import Layout, on_slots, on_time
 from wallwise.reading.moves import Item
 from wallwise.reading.solve import Goal, Solution, solve
 from wallwise.reading.stepwords import tokens_of
-from wallwise.reading.ways import items_of
+from wallwise.reading.ways import items_of, led_by
 
 LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
 _REMEMBERED = 8192  # pieces: a hundred sheets or so
@@ -29,16 +29,25 @@ _NO_READING = 4.0  # what costs more is not what the text says
 
 
 @lru_cache(maxsize=_REMEMBERED)
-def items_in(text: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
-    """The items of a piece of text, and the acts they were made from."""
+def items_in(text: str, led: str = "") -> tuple[tuple[Item, ...], tuple[Act, ...]]:
+    """The items of a piece of text, and the acts they were made from.
+
+    `led` are the words before it: where it leaves its verb to them, it takes that of these.
+    """
     acts = read_acts(tokens_of(text[:LONGEST_PIECE]))
-    return tuple(items_of(acts)), tuple(acts)
+    before = led_by(items_in(led)[0], acts) if led else None
+    return tuple(items_of(acts, before)), tuple(acts)
+
+
+def words_led(text: str, before: str) -> str:
+    """The words `before` a piece of text if it leaves its verb to them, else nothing."""
+    return before if led_by(items_in(before)[0], items_in(text)[1]) is not None else ""
 
 
 @lru_cache(maxsize=_REMEMBERED)
-def on_beats(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:
-    """The ways to dance a piece of text on the beats that its mark writes out."""
-    items = list(items_in(text)[0])
+def on_beats(text: str, beats: tuple[Fraction, ...], led: str = "") -> tuple[Layout, ...]:
+    """The ways to dance a piece of text on the beats that its mark writes out; `led`: see `items_in`."""
+    items = list(items_in(text, led)[0])
     if len(items) > max(_MANY, _DENSEST * len(beats)):
         return ()  # nobody dances so much in so little time
     layouts = on_slots(items, beats)

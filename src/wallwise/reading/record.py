@@ -17,12 +17,16 @@ from wallwise.reading.solve import Goal, Solution
 
 @dataclass(slots=True)
 class Passage:
-    """What one search group was read from: its section, its stretch of text, and its layouts."""
+    """What one search group was read from: its section, its stretch of text, and its layouts.
+
+    `led` are the words before it, where it leaves its verb to these.
+    """
 
     section: SectionText
     group: Group
     layouts: list[Layout]
     acts: list[Act]
+    led: str = ""
 
     def span_of(self, move: Move) -> Span:
         """The place in the sheet of the words that told the move."""

@@ -31,6 +31,8 @@ def same_of(acts: Sequence[Act]) -> Act | None:
     if same is None or any(_is_step(a) for a in acts[: acts.index(same)]):
         return None  # "step R, touch L, repeat": what it repeats stands beside it
     for act in acts:
+        if _only_points(act) and not (same.foot or same.toward):
+            same = replace(same, toward=act.toward)  # "then to the left in the same way"
         if act.verb == "turn" and act.turn is not None and same.turn is None:
             same = replace(
                 same,
@@ -54,7 +56,14 @@ def counts_again(same: Act, before: list[Passage], section: SectionText) -> Frac
 
 
 def _is_step(act: Act) -> bool:
-    return not (act.empty or act.label or act.aside or act.verb in ("turn", "hold", "and"))
+    said = act.empty or act.label or act.aside or act.verb in ("turn", "hold", "and")
+    return not said and not _only_points(act)
+
+
+def _only_points(act: Act) -> bool:
+    """Whether it says no more than where the rest goes: "to the left"."""
+    told = act.verb or act.figures or act.foot or act.feet or act.part or act.place or act.both or act.turn
+    return act.toward is not None and not told
 
 
 def repeated(
@@ -64,7 +73,42 @@ def repeated(
 
     Empty where the passages in `before` hold nothing that could be meant.
     """
-    sources = _sources(same, first, counts, before=before, section=section)
+    return _from(_sources(same, first, counts, before=before, section=section), same, first, section)
+
+
+def named_again(
+    acts: Sequence[Act], first: Fraction, counts: Fraction, *, before: list[Passage], section: SectionText
+) -> list[Layout]:
+    """A figure that is named alone, once more as the sheet itself told its steps before; else empty.
+
+    "Now a Charleston: step R forward, kick L … And the Charleston once more": its steps are those.
+    """
+    told = [act for act in acts if not act.empty and act.verb != "same"]
+    if len(told) != 1 or not told[0].figures or told[0].turn is not None:
+        return []
+    named = told[0]
+    starts = [i for i, p in enumerate(before) if p.group.beats and _spells(p, named.figures[0].name)]
+    if not starts:
+        return []
+    begin = before[starts[-1]].group.beats[0]
+    sources = [p for p in before[starts[-1] :] if p.group.beats and p.group.beats[-1] < begin + counts]
+    if first < begin + counts or not all(p.layouts and p.layouts[0].moves for p in sources):
+        return []
+    if sources[-1].group.beats[-1] + 1 < begin + counts:
+        return []
+    same = Act(verb="same", same="same", foot=named.foot, toward=named.toward, feet=named.feet)
+    return _from(sources, same, first, section)
+
+
+def _spells(passage: Passage, name: str) -> bool:
+    """Whether a passage names the figure, and dances the steps told behind the name instead."""
+    named = any(act.figures and act.figures[0].name == name for act in passage.acts)
+    moves = passage.layouts[0].moves if passage.layouts else ()
+    return named and bool(moves) and all(move.from_figure != name for _, move in moves)
+
+
+def _from(sources: list[Passage], same: Act, first: Fraction, section: SectionText) -> list[Layout]:
+    """The passages danced again from beat `first`, as the repeat says; empty for none."""
     if not sources:
         return []
     shift = _shift(sources, first)

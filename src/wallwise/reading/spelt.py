@@ -10,36 +10,45 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from operator import itemgetter
 
 from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act
 from wallwise.reading.moves import STILL, Item, Move, Option
+from wallwise.reading.ways import items_of
 
 Placed = tuple[tuple[Fraction, Move], ...]
 
 _TOLD = 0.1  # the name only says what the steps after it are
 _SPELT = 0.15  # steps that a figure's name tells already
 _ENDS_ELSEWHERE = 0.1  # the figure's last step goes where it does not as a rule
+_FEWEST = 2  # steps that spell a figure are more than these
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 
 
 def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     """The items as they stand, then with a name and the steps that spell it taken for one, with costs."""
-    yield 0.0, items
-    told = _without_names(items)
+    told, bracketed = _without_names(items)
+    if told is None or not bracketed:
+        yield 0.0, items  # but nobody dances some of the steps in brackets beside the figure they spell
     if told is not None:
         yield _TOLD, told
     for i, item in enumerate(items):
         act = item.act
+        yield from ((_SPELT, [*items[:i], one, *rest]) for one, rest in _turned_by_name(items[i:]))
         if not act.figures or act.label or act.aside or not act.place or len(items) == i + 1:
             continue
         behind = [other for other in items[i + 1 :] if other.act.verb != "and"]
         yield from ((_SPELT, [*items[:i], one, *rest]) for one, rest in _led_by_name(items[i:], behind))
 
 
-def _without_names(items: list[Item]) -> list[Item] | None:
-    """The items without the names of figures whose steps are told behind them; None where there are none."""
+def _without_names(items: list[Item]) -> tuple[list[Item] | None, bool]:
+    """The items without the names of figures whose steps are told behind them; None where there are none.
+
+    The second is whether all these steps stand in brackets.
+    """
     mended, found, i = list(items), False, 0
+    bracketed = True
     while i < len(mended):
         behind = _steps_behind(mended, i)
         if behind is None:
@@ -47,10 +56,12 @@ def _without_names(items: list[Item]) -> list[Item] | None:
             continue
         first, last = behind
         lead = _lead(mended[i])
-        told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(mended[first:last])]
+        bracketed = bracketed and all(item.act.aside for item in mended[first:last])
+        steps = [_plain(item) for item in mended[first:last]]
+        told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(steps)]
         mended, found = [*mended[:i], *told, *mended[last:]], True
         i += len(told)
-    return mended if found else None
+    return (mended if found else None), bracketed
 
 
 def told_otherwise(items: list[Item], i: int) -> bool:
@@ -68,8 +79,8 @@ def _steps_behind(items: list[Item], i: int) -> tuple[int, int] | None:
     first = i + 1
     while first < len(items) and _belongs_to_name(items[first].act):
         first += 1
-    ends = [_matched(option, items[first:]) for option in items[i].options if len(option.moves) > 2]
-    longest = max((n for n in ends if n is not None), default=0)
+    told = [_told_for(option, items[first:]) for option in items[i].options if len(option.moves) > _FEWEST]
+    longest = max((n for n, _ in told), default=0)
     if not longest or not _turns_alike([item.act for item in items[i:first]], items[first : first + longest]):
         return None
     return first, first + longest
@@ -81,37 +92,52 @@ def _belongs_to_name(act: Act) -> bool:
     return (goes and not act.verb and not act.figures) or (act.verb == "turn" and act.label)
 
 
-def _matched(option: Option, items: list[Item]) -> int | None:
-    """How many items tell the moves of the figure one by one; None where they tell others."""
-    wanted = [move for _, move in option.moves]
-    for n, item in enumerate(items):
+def _told_for(option: Option, items: list[Item], *, turned: bool = False) -> tuple[int, list[Move]]:
+    """How many items tell the moves of the figure one by one, and as which moves; 0 where they tell others.
+
+    `turned` lets any of them go elsewhere than the figure's step: a turn makes a side step one forward.
+    """
+    wanted, found = [move for _, move in option.moves], list[Move]()
+    for n, item in enumerate(map(_plain, items)):
         if not wanted:
-            return n
+            return n, found
         if item.act.verb == "and":
             continue
-        told = next((way for way in item.options if _tells(way, wanted, spread=item.act.spread)), None)
+        freely = turned or item.act.spread
+        told = next((way for way in item.options if _tells(way, wanted, freely=freely)), None)
         if told is None or item.act.figures or item.act.label:
-            return None
+            return 0, []
+        found += [move for _, move in told.moves]
         wanted = wanted[len(told.moves) :]
-    return None if wanted else len(items)
+    return (0, []) if wanted else (len(items), found)
 
 
-def _tells(way: Option, wanted: list[Move], *, spread: bool) -> bool:
-    """Whether the moves of an item are the next ones of the figure; `spread` where they go "out" or "in"."""
+def _plain(item: Item) -> Item:
+    """A foot alone behind a figure's name as a step: "vine left, left, right behind, left"."""
+    if not (item.act.filled and item.act.figures):
+        return item
+    return items_of([replace(item.act, figures=(), verb="step", filled=False)])[0]
+
+
+def _tells(way: Option, wanted: list[Move], *, freely: bool) -> bool:
+    """Whether the moves of an item are the next ones of the figure; `freely`: they may go elsewhere."""
     moves = [move for _, move in way.moves]
     pairs = zip(moves, wanted, strict=False)
-    return 0 < len(moves) <= len(wanted) and all(_alike(told, own, spread=spread) for told, own in pairs)
+    return 0 < len(moves) <= len(wanted) and all(_alike(told, own, freely=freely) for told, own in pairs)
 
 
-def _alike(told: Move, own: Move, *, spread: bool) -> bool:
+def _alike(told: Move, own: Move, *, freely: bool) -> bool:
     """Whether a step told may be that step of the figure: by weight, foot and place."""
     same_weight = told.kinds[0][0].takes_weight is own.kinds[0][0].takes_weight
     same_foot = told.foot is own.foot or None in (told.foot, own.foot)
     turned = told.turns != STILL or own.turns != STILL  # a turn makes a step to the side one forward
     gesture = not own.kinds[0][0].takes_weight
+    return same_weight and same_foot and (turned or gesture or freely or _same_place(told, own))
+
+
+def _same_place(told: Move, own: Move) -> bool:
     places = {_line(told.place), _line(own.place)}
-    same_place = len(places) == 1 or Place.UNSAID.value in places or turned or gesture or spread
-    return same_weight and same_foot and same_place
+    return len(places) == 1 or Place.UNSAID.value in places
 
 
 def _line(place: Place) -> str:
@@ -146,6 +172,50 @@ def _in_the_open(item: Item, lead: Foot | None) -> Item:
             (at, move), *rest = option.moves
             options.append(replace(option, moves=((at, replace(move, foot=move.foot or lead)), *rest)))
     return Item(replace(item.act, aside=False), options)
+
+
+# -- the turn told with the name ----------------------------------------------------------------
+
+
+def _turned_by_name(items: list[Item]) -> Iterator[tuple[Item, list[Item]]]:
+    """The figure that turns as its name says and steps as the items behind it spell, and what is left then.
+
+    "Sailor with 1/4 turn right: R behind L, L to side, R forward": no step tells the turn.
+    """
+    act = items[0].act
+    if not act.figures or act.turn is None or act.times > 1:
+        return
+    found = [
+        (len(_elsewhere(option, told)), size, option, told)
+        for option in items[0].options
+        for size, told in (_told_for(option, items[1:], turned=True),)
+        if len(option.moves) > _FEWEST and size
+    ]
+    if not found:
+        return
+    _, size, option, told = min(found, key=itemgetter(0))
+    if all(item.act.turn is None for item in items[1 : size + 1]):
+        yield Item(replace(act, label=False), [_turning_with(option, told)]), items[size + 1 :]
+
+
+def _elsewhere(option: Option, told: list[Move]) -> list[int]:
+    """The indices of the figure's steps that are told to go elsewhere than they go of themselves."""
+    pairs = zip(option.moves, told, strict=False)
+    return [i for i, ((_, own), step) in enumerate(pairs) if not _same_place(step, own)]
+
+
+def _turning_with(option: Option, told: list[Move]) -> Option:
+    """The figure as told, its turn taken by the first step that goes elsewhere, if any does."""
+    moves = [move for _, move in option.moves]
+    turning = [move for move in moves if move.turns != STILL]
+    moved = _elsewhere(option, told)
+    if moved and len(turning) == 1:
+        turn = turning[0]
+        moves = [replace(move, turns=STILL) for move in moves]
+        moves[moved[0]] = replace(moves[moved[0]], turns=turn.turns, way_told=turn.way_told)
+    beats = [at for at, _ in option.moves]
+    as_told = [_as_told(move, step) for move, step in zip(moves, told, strict=True)]
+    return replace(option, moves=tuple(zip(beats, as_told, strict=True)))
 
 
 # -- the first step told with the name --------------------------------------------------------

@@ -58,7 +58,7 @@ _RAW = re.compile(
     r"|(?P<steps>\b(?:two|three|four|five|six|seven|eight|[2-8])\s+(?:(?:small|little|big|quick)\s+)?steps\b)"
     r"|(?P<degrees>\d{2,3}(?=\s?deg))"
     r"|(?P<number>\d+)"
-    rf"|(?P<word>{_LETTERS})"
+    rf"|(?P<word>w/(?!o\b)|{_LETTERS})"
     r"|(?P<cell>\t)|(?P<stop>\s-+\s|[,;:()\[\]|*>=<~\"/.!?]|->|\.\.\.|-|&|\+|\u2022)"
 )
 _FACING = r"\b(?:face|facing|now facing|to face)\s+(?:the\s+)?"
@@ -118,7 +118,7 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
             reached = face.end()
             i += 1
         else:
-            used, token = _phrase(raw, i, lexicon)
+            used, token = _phrase(raw, i, lexicon, placed=_tells_side(tokens, found))
             tokens.append(token or _single(found))
             i += used
     return tokens
@@ -134,8 +134,19 @@ def _wall_of(face: re.Match[str]) -> int:
 # -- phrases ----------------------------------------------------------------------------------
 
 
-def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, Token | None]:
-    """How many raw pieces the longest phrase from `i` takes, and its token (1 and None: no phrase)."""
+def _tells_side(before: list[Token], piece: re.Match[str]) -> bool:
+    """Whether a word ends a direction: "to right side", "to left front diagonal"."""
+    if piece.group() not in ("side", "diagonal"):
+        return False
+    words = [token.word for token in before[-3:] if token.text != "front"]
+    return words[-2:] == [Word.RELATION, Word.SIDE]
+
+
+def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool) -> tuple[int, Token | None]:
+    """How many raw pieces the longest phrase from `i` takes, and its token (1 and None: no phrase).
+
+    A phrase that begins with the end of a direction, which is `placed`, is no figure's name.
+    """
     first = raw[i]
     if first.group() == "(":
         return _bracketed_side(raw, i)
@@ -158,7 +169,7 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> tuple[int, To
             full += (lexicon.short.get(spelt, spelt),)
         reached = piece.end()
         meaning = lexicon.phrases.get(words) or (full != words and lexicon.phrases.get(full))
-        if meaning:
+        if meaning and not (placed and meaning.word is Word.FIGURE):
             best, last = meaning, j
         if words not in lexicon.openings and full not in lexicon.openings:
             break

@@ -16,7 +16,7 @@ from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import Item, Move
 from wallwise.reading.spelt import spelt
 from wallwise.reading.twice import told_again
-from wallwise.reading.ways import items_of, ticks, turn_named
+from wallwise.reading.ways import GESTURES, items_of, ticks, turn_named
 
 _KEEP = 9
 _PLAIN = ("", "turn")
@@ -24,6 +24,8 @@ _STYLED = 0.1  # a sway that is the step before it,
 _STYLED_BEHIND = 0.5  # though a comma parts them
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
+_OF_FIGURE = 0.1  # "vine left, 1/4 turn left, scuff": what it costs that the vine turns,
+_NOT_OF_FIGURE = 0.7  # and that the scuff does
 _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 
 
@@ -70,14 +72,23 @@ def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:
             grown.append((cost, [*row, item if carried is None else _turned(item, carried)], None))
             if carried is not None or turn is None:
                 continue
+            behind = bool(row) and _turns_figure(row[-1].act, item.act, following)
             if following is not None and _can_turn(following) and plain:
-                grown.append((cost + _INTO_NEXT, row, turn))
+                grown.append((cost + (_NOT_OF_FIGURE if behind else _INTO_NEXT), row, turn))
             if row and _can_turn(row[-1]) and turn.eighths is not None:
                 last = _turned(row[-1], turn, claims=item.act)
                 dearer = _INTO_LAST if following is None or not plain else _INTO_MIDDLE
-                grown.append((cost + dearer, [*row[:-1], last], None))
+                grown.append((cost + (_OF_FIGURE if behind else dearer), [*row[:-1], last], None))
         pending = nsmallest(_KEEP, grown, key=itemgetter(0))
     return [(cost, row) for cost, row, carried in pending if carried is None]
+
+
+def _turns_figure(figure: Act, turn: Act, following: Item | None) -> bool:
+    """Whether a turn told behind a figure is the figure's: "vine left, 1/4 turn left, scuff R"."""
+    if not figure.figures or figure.turn is not None or figure.label or following is None:
+        return False
+    gesture = following.act.verb in GESTURES
+    return gesture and (turn.ing or all(named.family == "vines" for named in figure.figures))
 
 
 def _plain_turn(act: Act) -> Turn | None:
@@ -112,6 +123,7 @@ def _turned(item: Item, turn: Turn, *, claims: Act | None = None) -> Item:
     if claims is not None and claims.faces is not None and act.faces is None:
         act = replace(act, faces=claims.faces, faces_at=claims.faces_at)
     if item.act.figures or item.act.feet:
+        act.turn = replace(turn, ahead=claims is None)
         return Item(item.act, items_of([act])[0].options)
 
     def turning(move: Move) -> Move:

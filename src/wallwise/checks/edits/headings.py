@@ -24,6 +24,7 @@ from wallwise.reading.tokens import TURN, Token, tokenize
 
 _Stance = tuple[Foot, int, int]  # who bears the weight before the section, the facing then and after it
 
+_ONE_THEN_OTHER = [Word.SIDE, Word.THEN, Word.SIDE]
 _LONGEST = 120  # characters: more are no heading but a paragraph
 _SURE = 2.0  # a heading dearer than this is not read well enough to be held against anything
 
@@ -143,8 +144,14 @@ def _read(words: str, start: Fraction, counts: Fraction, *, stance: _Stance) -> 
 
 
 def _claims(tokens: Sequence[Token], i: int) -> bool:
-    """Whether the word says a foot, a way, or an amount with its way: half of what is unsaid is no claim."""
+    """Whether the word says a foot, a way, or an amount with its way: half of what is unsaid is no claim.
+
+    "Side together side touch, R then L" tells in what order the whole is danced, not a foot of its steps.
+    """
     word = tokens[i].word
+    around = [t.word for t in tokens[max(i - 2, 0) : i + 3]]
+    if any(around[j : j + 3] == _ONE_THEN_OTHER for j in range(len(around))):
+        return False
     beside = {t.word for t in tokens[max(i - 1, 0) : i + 3]}
     return word in (Word.SIDE, Word.FOOT) or (word is Word.AMOUNT and Word.SIDE in beside)
 

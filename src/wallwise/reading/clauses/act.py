@@ -19,7 +19,8 @@ class Turn:
     """A turn as told: eighths (None: "turn left" alone), way +1 right, -1 left, None unsaid.
 
     `own` names the word that makes it an event of its own (pivot, unwind, spin), "turn" for the
-    plain word, and is empty for a bare fraction.
+    plain word, and is empty for a bare fraction.  `ahead` says that it is told apart, before the
+    figure it is danced with: "turn 1/4 right into a shuffle".
     """
 
     eighths: Fraction | None
@@ -27,6 +28,7 @@ class Turn:
     own: str
     start: int
     end: int
+    ahead: bool = False
 
 
 @dataclass(slots=True)
@@ -70,6 +72,7 @@ class Act:
     closed: bool = False  # a figure's name that is a sentence of its own: perhaps a name for what follows
     joined: bool = False  # came in by "and" or "&", not by a stop
     ing: bool = False
+    filled: bool = False  # feet alone were told, and what they do was taken from the act before
     unknown: list[Token] = field(default_factory=list)
     put: bool = False  # its foot is put somewhere: part of it may only touch
     spread: bool = False  # the place was told by "out" or "in"

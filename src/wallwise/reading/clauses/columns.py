@@ -8,6 +8,9 @@ from itertools import pairwise
 from wallwise.dance.model import Foot
 from wallwise.reading.clauses.act import Act
 
+_FEWEST = 2  # feet in a row that are those of the act before them
+_FEWEST_OF_FIGURE = 3
+
 
 def name_cells(acts: list[Act], starts: list[int]) -> None:
     """Of the cells of a table row, the one that tells most is the steps; the others name them.
@@ -129,7 +132,8 @@ def _take_feet(acts: list[Act], i: int, act: Act) -> int:
         feet, j = list(first.feet), i + 1  # "right shuffle, R-L-R": the lead is told twice
     elif not _alternate(feet):
         return i
-    if len(feet) < (3 if act.figures else 2):
+    fewest = _FEWEST_OF_FIGURE if act.figures and act.times != len(feet) else _FEWEST
+    if len(feet) < fewest:
         return i
     act.feet, act.feet_at = tuple(feet), first.feet_at or first.foot_at
     act.faces, act.faces_at = acts[j - 1].faces, acts[j - 1].faces_at

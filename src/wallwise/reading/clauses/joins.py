@@ -16,6 +16,8 @@ from wallwise.reading.tokens import Token
 _FIRST_PLACES = ("forward", "back", "out", "in", "diagonal")
 _SECOND_PLACES = (*_FIRST_PLACES, "across")
 _MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
+_GOES = ("goes", "comes", "moves", "travels")
+_GRIND = ("grind", "grinding")
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 
@@ -44,8 +46,8 @@ def _joins_words(t: Telling, i: int) -> bool:
 
 
 def take_then(t: Telling, i: int, _token: Token) -> int:
-    """The act before is complete."""
-    if not t.act.empty:
+    """The act before is complete, but not in "the vine then goes to the left"."""
+    if not t.act.empty and not (t.act.figures and t.at(i + 1).text.startswith(_GOES)):
         t.flush()
     return i + 1
 
@@ -99,6 +101,8 @@ def take_same(t: Telling, i: int, token: Token) -> int:
         return i + 1
     if token.text == "same" and t.word(i + 1) in (Word.IGNORE, Word.VERB, Word.FIGURE):
         return i + 1  # "on the same foot", "the same step"
+    if act.figures and t.at(i + 1).text == "way":
+        return i + 2  # "then vine to the left in the same way"
     if token.value in ("other", "opposite") and not act.empty and act.verb != "same":
         return i + 1  # "the other foot" of an act under way
     if not act.empty:
@@ -168,10 +172,19 @@ def _leads_to_bearer(token: Token) -> bool:
 
 
 def take_ignored(t: Telling, i: int, token: Token) -> int:
-    """Of the words that say nothing, two do: "long" of a step, "it" of the foot before."""
+    """Of the words that say nothing, three do: "long" of a step, "it" of a foot, "grind" of a heel."""
     act = t.act
+    if token.text.startswith(_GRIND):
+        _grind(t)
     if token.text in ("long", "big", "large") and t.word(i + 1) is not Word.IGNORE:
         act.long = True
     if token.text == "it" and act.verb and act.foot is None and t.acts:
         act.foot, act.foot_at = t.acts[-1].foot, None
     return i + 1
+
+
+def _grind(t: Telling) -> None:
+    """A heel that is ground bears the weight: "R heel forward, grind heel 1/4 right"."""
+    last = t.act if t.act.part else t.acts[-1] if t.acts else t.act
+    if last.part == "heel" and last.weight is None and last.foot is not None:
+        last.weight = "take"

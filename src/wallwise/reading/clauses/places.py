@@ -27,6 +27,8 @@ _FILLERS = (
 def take_place(t: Telling, i: int, token: Token) -> int:
     """A place: the act's own, more of the one it has, or the beginning of the next act."""
     value = token.value
+    if token.text == "in" and t.word(i + 1) is Word.SAME:
+        return i + 1  # "to the left in the same way"
     if value == "diagonal":
         t.act.diagonal = True
         t.touch(token)

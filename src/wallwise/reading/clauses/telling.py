@@ -51,6 +51,11 @@ class Telling:
             i += 1
         return self.word(i)
 
+    def led_into(self, i: int) -> bool:
+        """Whether the token at `i` is what something before leads into: "turn into a shuffle"."""
+        before = self.before(i) if self.at(i - 1).text != "a" else self.at(i - 2)
+        return before.text == "into"
+
     # -- the open act -------------------------------------------------------------------
 
     def touch(self, piece: Token | Turn) -> None:

@@ -32,7 +32,7 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
     undirected = turn.way is None and turn.own == "" and t.word(j) not in (Word.SIDE, Word.TURN)
     if turn.eighths == _FULL and undirected:
         return i + 1  # "full", "complete" with nothing turning
-    _place_turn(t, turn)
+    _place_turn(t, turn, ing=token.ing)
     return j
 
 
@@ -87,7 +87,7 @@ def _adds_own(token: Token, turn: Turn) -> bool:
     return True
 
 
-def _place_turn(t: Telling, turn: Turn) -> None:
+def _place_turn(t: Telling, turn: Turn, *, ing: bool) -> None:
     """Give the turn to the open act, or to one of its own where it cannot go with that."""
     act = t.act
     if act.both and not act.verb and not act.part:
@@ -105,4 +105,4 @@ def _place_turn(t: Telling, turn: Turn) -> None:
     t.touch(turn)
     act.turn = turn
     if not act.verb and not act.figures and not (act.foot is not None and act.place) and not act.feet:
-        act.verb = "turn"
+        act.verb, act.ing = "turn", ing

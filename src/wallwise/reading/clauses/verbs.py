@@ -23,6 +23,7 @@ _WITH = frozenset(
 )
 # Done by the hips alone: the turn it goes with moves the weight, these do not.
 _BY_HIPS = ("bump", "roll")
+_HIPS = (*_BY_HIPS, "sway")  # "step R to the side with a sway": how it is danced
 _WITH_PIVOT = _WITH | {"bounce", "swivel"}
 # Done with a heel or a toe named before the verb: "heel touch", "toe drop".
 _PART_VERBS = ("touch", "point", "kick", "dig", "drop", "fan", "swivel", "hook", "flick")
@@ -49,11 +50,12 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         if token.ing and token.value in _STYLE:
             return _take_words(t, i)
         _after_turn(t, i, token)
-    elif token.ing and token.value in _WITH and _is_placed_foot(act):
+    elif _is_placed_foot(act) and ((token.ing and token.value in _WITH) or _by_hips(t, i, token)):
         act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
         return _take_with(t, i, token)
     elif act.verb or act.figures:
-        if token.ing and act.verb != "same":
+        with_hips = not act.figures and _by_hips(t, i, token)
+        if (token.ing or with_hips) and act.verb != "same":
             return _take_with(t, i, token)
         if _says_how(t, i, token):
             return i + 1
@@ -125,6 +127,16 @@ def _is_led_by_with(t: Telling, i: int) -> bool:
     return t.at(i).text in ("with", "w/")
 
 
+def _by_hips(t: Telling, i: int, token: Token) -> bool:
+    """Whether it only says how the hips go with a step: "with a sway", "with a hip roll"."""
+    several = (
+        token.text.endswith("s") or t.word(i + 1) == "feet"
+    )  # "with hip bumps R, L": counts of their own
+    if several or not _is_led_by_with(t, i):
+        return False
+    return token.value in _HIPS if token.word is Word.VERB else all(_is_of_hips(f) for f in token.value)
+
+
 def _is_of_hips(figure: Figure) -> bool:
     return all(step.kind in (Kind.BUMP, Kind.ROLL) for way in figure.ways for step in way.steps)
 
@@ -159,10 +171,15 @@ def _begins_anew(act: Act, token: Token) -> bool:
 
 def _is_for_other_foot(t: Telling, i: int) -> bool:
     """Whether the verb goes with the other foot, named behind it: "L side touch R"."""
-    act, following = t.act, t.at(i + 1)
+    act, at = t.act, i + 1
+    while t.at(at).text in ("the", "your"):
+        at += 1
+    following, then = t.at(at), t.at(at + 1)
     placed = act.foot is not None and act.place and act.said_place
-    named = following.word in (Word.SIDE, Word.FOOT) and t.word(i + 2) is not Word.PLACE
-    return bool(placed and named and following.value is not act.foot)
+    listed = act.bare and bool(t.acts) and t.acts[-1].verb == "step"  # "walk R, L, R touch L beside R"
+    side = then.word is Word.PLACE and then.value in ("side", "diagonal")
+    named = following.word in (Word.SIDE, Word.FOOT) and not side
+    return bool((placed or listed) and named and following.value is not act.foot)
 
 
 def _set_verb(t: Telling, token: Token) -> None:
@@ -235,11 +252,11 @@ def _foot_after(t: Telling, i: int) -> Token | None:
 
 def _take_words(t: Telling, i: int) -> int:
     """Everything up to the next stop goes with the act, word for word."""
-    words = []
+    words: list[str] = []
     gesture, named = t.at(i), _foot_after(t, i + 1)
     if gesture.value in _FREE_FOOT and named is not None:
         t.act.along, t.act.along_at = named.value, (named.start, named.end)
-    while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS:
+    while i < len(t.tokens) and t.tokens[i].word not in _WITH_ENDS and not (words and _is_next_step(t, i)):
         words.append(t.tokens[i].text)
         t.touch(t.tokens[i])
         i += 1
@@ -247,17 +264,29 @@ def _take_words(t: Telling, i: int) -> int:
     return i
 
 
+def _is_next_step(t: Telling, i: int) -> bool:
+    """Whether a verb opens the next act without a stop before it: "sweeping L to front cross L over R"."""
+    token, following = t.at(i), t.at(i + 1)
+    steps = token.word is Word.VERB and not token.ing and token.value in _STEPS
+    return steps and following.word in (Word.SIDE, Word.FOOT, Word.PLACE)
+
+
 def take_figure(t: Telling, i: int, token: Token) -> int:
     """A figure's name; a turn, a foot or a place told before it belong to it."""
     if _styles_turn(t, i, token):
         return _take_with(t, i, token)
     act = t.act
+    if (act.verb == "step" or _is_placed_foot(act)) and not act.figures and _by_hips(t, i, token):
+        act.verb = "step"
+        return _take_words(t, i)
     led_in = act.ing and act.verb in ("step", "cross", "close")  # "stepping into a coaster"
     if act.verb and act.verb != "turn" and not led_in:
         if not _is_mere_step(act):
             t.flush()
     elif act.figures or act.part:
         t.flush()
+    elif act.turn is not None and t.led_into(i):
+        act.turn.ahead = True
     t.act.verb = ""
     t.act.figures = token.value
     t.touch(token)

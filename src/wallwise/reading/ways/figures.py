@@ -14,6 +14,7 @@ from wallwise.reading.moves import Move, Option, claiming, mirrored, only
 from wallwise.reading.tokens import TURN
 from wallwise.reading.ways.kinds import moves_both, place_named
 
+_QUARTER = TURN // 4
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ANOTHER_WAY = 0.45  # a way of the figure that is not its first,
 _EACH_LATER = 0.05  # and more for each after that
@@ -258,7 +259,7 @@ def _led(told: _Naming, way: Way, *, lead: Foot, cost: float) -> Iterator[Option
     steps = _steps_led(way, lead)
     own = sum(step.turn for step in steps)
     way_told = told.turn is None or told.turn.way is not None or bool(own)
-    for shares, extra in _shares(way, own, told.turn):
+    for shares, extra in _shares(way, own, told.turn, start=told.act.start):
         moves = []
         for i, step in enumerate(steps):
             move = Move(
@@ -275,17 +276,30 @@ def _led(told: _Naming, way: Way, *, lead: Foot, cost: float) -> Iterator[Option
         yield Option(tuple(moves), way.counts, cost + extra)
 
 
-def _shares(way: Way, own: int, turn: Turn | None) -> Iterator[tuple[dict[int, int], float]]:
-    """Where a told turn is taken: extra turn by index of the step, with a cost for the less likely places."""
+def _shares(way: Way, own: int, turn: Turn | None, *, start: int) -> Iterator[tuple[dict[int, int], float]]:
+    """Where a told turn is taken: extra turn by index of the step, with a cost for the less likely places.
+
+    `start` is where the act begins: a quarter told first ("1/4 R shuffle") is turned first.
+    """
     for in_all, cost in _in_all(own, turn):
         rest = in_all - own
         if not rest:
             yield {}, cost
             continue
-        for rank, place in enumerate(_turning_places(way)):
+        places = _turning_places(way)
+        if turn is not None and not own:
+            first = (_first_step(way),)
+            if turn.ahead or (turn.start == start and abs(rest) <= _QUARTER and first in places):
+                places = [first]
+        for rank, place in enumerate(places):
             extra = dict.fromkeys(place, rest // len(place))
             extra[place[-1]] += rest % len(place)
             yield extra, cost + 0.04 * rank
+
+
+def _first_step(way: Way) -> int:
+    """The index of the first step that takes weight, which a turn told before the figure falls on."""
+    return next((i for i, s in enumerate(way.steps) if s.weight), 0)
 
 
 def _in_all(own: int, turn: Turn | None) -> list[tuple[int, float]]:

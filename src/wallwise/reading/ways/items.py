@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
@@ -16,24 +17,45 @@ from wallwise.reading.ways.verbs import verb_options
 
 _OUT_OR_IN = frozenset({"out", "in"})
 _SPREADING = ("fan", "split", "swivel")  # "fan R toe out, in, out, in"
+_TO_AND_FRO = (*_SPREADING, "sway")
 _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 _ON_THE_SPOT = (Kind.TURN, Kind.SPIN)
 _TURN_ALONE = 0.05
 
 
-def items_of(acts: list[Act]) -> list[Item]:
-    """The items of a piece of the sheet, acts that only say "and on R" filled from the one before."""
+def items_of(acts: list[Act], before: Act | None = None) -> list[Item]:
+    """The items of a piece of the sheet, acts that only say "and on R" filled from the one before.
+
+    `before` is the act told before the piece, where its first act leaves its verb to that.
+    """
     items: list[Item] = []
-    before: Act | None = None
     for act in acts:
         told = _filled(act, before)
         items.append(Item(told, _options(told, before)))
-        if not told.aside and told.verb != "and" and (told.verb or told.figures or told.part):
+        if _tells_verb(told):
             before = told
     for item, after in pairwise(items):
         if item.act.verb == "rock" and after.act.verb == "recover":
             item.options = [o for o in item.options if not any(m.from_figure == "rock" for _, m in o.moves)]
     return items
+
+
+def _tells_verb(act: Act) -> bool:
+    """Whether an act tells what is done, so that one behind it may leave that unsaid."""
+    return not act.aside and act.verb != "and" and bool(act.verb or act.figures or act.part)
+
+
+def led_by(items: Sequence[Item], acts: Sequence[Act]) -> Act | None:
+    """The last of the items, if it moves both feet and the first of the acts leaves its verb to it.
+
+    "Swivel heels right (5), centre (6), left (7)": each of these has its count mark.
+    """
+    first = next((act for act in acts if act.verb != "and"), None)
+    last = next((item.act for item in reversed(items) if _tells_verb(item.act)), None)
+    if first is None or last is None or not (moves_both(last) or last.verb in _TO_AND_FRO):
+        return None
+    unsaid = _is_bare(first) or _is_out_or_in(first) or _is_centre(first, last)
+    return last if unsaid and not first.unknown else None
 
 
 def _filled(act: Act, before: Act | None) -> Act:
@@ -55,7 +77,7 @@ def _filled(act: Act, before: Act | None) -> Act:
         return replace(act, verb="step") if act.foot is not None or act.feet else act
     return replace(
         act, verb=before.verb, figures=before.figures, part=before.part, place=before.place, both=before.both,
-        said_place=before.said_place, diagonal=before.diagonal,
+        said_place=before.said_place, diagonal=before.diagonal, filled=True,
     )  # fmt: skip
 
 
@@ -63,7 +85,8 @@ def _is_centre(act: Act, before: Act) -> bool:
     """Whether it only says that the feet come back: "swivel right, centre", "split heels, bring together"."""
     brought = act.verb in ("step", "close") and before.verb == "split"
     told = act.figures or act.part or act.foot or act.feet or act.turn
-    return act.place == "beside" and (brought or not act.verb) and not told
+    back = act.place == "back" and before.verb == "swivel"
+    return (act.place == "beside" or back) and (brought or not act.verb) and not told
 
 
 def _is_out_or_in(act: Act) -> bool:
@@ -103,6 +126,9 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         if act.turn is None:
             return []
         options = turn_options(act, _unwound(act.turn, before))
+        if _steps_first(act):
+            own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
+            return [*options, stepped_into(own[0], act.foot)]
         if not _lacks_step(act, before):
             return options
         # one may follow a step told elsewhere, several in a row turn one way only with their steps
@@ -110,6 +136,14 @@ def _options(act: Act, before: Act | None) -> list[Option]:
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _steps_first(act: Act) -> bool:
+    """Whether the foot told before a pivot may be that of a step: "R 1/2 pivot L", "R pivot 1/4 L"."""
+    turn, told = act.turn, act.foot_at
+    if turn is None or told is None or act.foot is None or act.feet:
+        return False
+    return turn.own == "pivot" and told[0] < turn.start
 
 
 def _lacks_step(act: Act, before: Act | None) -> bool:

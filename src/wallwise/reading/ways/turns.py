@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from wallwise.dance.model import Kind, Place
+from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.clauses import Act, Turn
 from wallwise.reading.moves import STILL, Move, Option, Turns, claiming, only
 from wallwise.reading.tokens import TURN
@@ -60,9 +60,9 @@ def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
     return found
 
 
-def stepped_into(pivots: Option) -> Option:
+def stepped_into(pivots: Option, foot: Foot | None = None) -> Option:
     """Pivots that no step is told before, each with the step forward it takes: "5-6 Pivot 1/2 L"."""
-    step = Move(only(Kind.STEP), place=Place.FORWARD, where=pivots.moves[0][1].where)
+    step = Move(only(Kind.STEP), foot, Place.FORWARD, where=pivots.moves[0][1].where)
     pairs = [pair for _, pivot in pivots.moves for pair in (step, pivot)]
     moves = tuple((Fraction(i), move) for i, move in enumerate(pairs))
     return Option(moves, Fraction(len(pairs)), pivots.cost + _STEP_UNSAID)
