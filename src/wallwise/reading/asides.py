@@ -44,7 +44,7 @@ _ASIDE = re.compile(
 )
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
-    r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
+    r"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
     r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
     re.IGNORECASE,
 )
@@ -176,7 +176,7 @@ def steps_at(text: str) -> int | None:
             and not _OF_WALLS.search(told)
             and not _leads_in(text, start)
         ):
-            return start
+            return start + len(told) - len(told.lstrip(" )"))  # behind a facing in brackets
     return None
 
 

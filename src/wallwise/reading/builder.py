@@ -17,6 +17,7 @@ from wallwise.reading.asides import (
     steps_at,
     steps_end,
 )
+from wallwise.reading.below import with_changes
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
 from wallwise.reading.headings import announces, lettered_part
@@ -39,7 +40,7 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
 
     `bar` is the beats of a bar, for whoever places the counts.
     """
-    built = _Builder(blocks, lettered=lettered).out
+    built = _Builder(with_changes(blocks), lettered=lettered).out
     built.bar = bar
     built.parts = [p for p in built.parts if p.sections]
     for part in built.parts:
@@ -309,7 +310,8 @@ class _Builder:
         if begin > start:
             self._remark(line, start, begin)
         start, stop = begin, aside_at(line.text, begin, end)
-        section.groups.append(Group(line, start, stop, mark))
+        if start < stop or mark is None or mark.start < start:
+            section.groups.append(Group(line, start, stop, mark))
         if stop < end:
             self._remark(line, stop, end)
 

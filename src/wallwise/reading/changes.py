@@ -6,7 +6,7 @@ from typing import NamedTuple
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.stepwords import actions_in, known_share
 
-_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b", re.IGNORECASE)
+_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b|\bin\s+place\s+of\b", re.IGNORECASE)
 # "A change for wall 5: …" does not say yet what it changes to.
 _OF_WHAT = r"\s+(?:the\s+|this\s+)?(?:re-?start|tag|bridge|wall|\d|last|first|final|count)"
 _WAYS = (
@@ -27,16 +27,17 @@ _WAYS = (
 )
 # "… but touch L beside R instead", "dance 24 counts, touch L on count 8 instead of stepping"
 _BEFORE_INSTEAD = re.compile(
-    r"(?:^|[,;:.(]|\s-|\bbut|\bthen|\band|\bwith)\s+(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?instead\b",
+    r"(?:^\s*|(?:[,;:.(]|\s-|\bbut|\bdo|\bdance|\bthen|\band|\bwith)\s+)(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?(?:instead\b|in\s+place\s+of\b)",
     re.IGNORECASE,
 )
 _COUNTS = re.compile(
     r"\b(?:counts?|cts?|beats?|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
     re.IGNORECASE,
 )
+_SPOKEN_FIRST = re.compile(r"(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)  # "on count 16 touch R"
 _SPOKEN = re.compile(r"\s+on\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
 _END = re.compile(
-    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|start\s+again|begin\s+again|go\s+again)\b"
+    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?again)\b"
 )
 _STEPS = 0.6  # the share of step language of words that tell a step without a verb
 
@@ -77,6 +78,10 @@ def changed_to(text: str) -> Change:
     found = _BEFORE_INSTEAD.search(text)
     if found is None:
         return Change("")
+    first = _SPOKEN_FIRST.match(text, found.start("new"))
+    mark = leading_mark(text, first.end()) if first is not None else None
+    if mark is not None:
+        return Change(_steps(text[mark.end : found.end("new")]), mark)
     new = _steps(found["new"])
     spoken = _SPOKEN.search(new)
     if spoken is not None and (mark := leading_mark(new, spoken.end())) is not None:

@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import section_end
 from wallwise.reading.outline import PartText
+from wallwise.reading.stops import section_end
 from wallwise.reading.wording import any_of, number_of
 
 _ORDER = words()["order"]

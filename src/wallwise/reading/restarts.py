@@ -30,7 +30,8 @@ def restarts_of(reading: Reading) -> tuple[Restart, ...]:
             if start is not None and start > after:  # "dance 15 counts, then touch L on count 16"
                 after = Fraction(change[-1].at // 1)
             found.append(Restart(order.wall, after, change, start, order.span))
-    return tuple(found)
+    changed = {(restart.wall, restart.after_counts) for restart in found if restart.change}
+    return tuple(r for r in found if r.change or (r.wall, r.after_counts) not in changed)
 
 
 def _change(

@@ -7,9 +7,11 @@ from fractions import Fraction
 from wallwise.dance.model import Span
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import NTH, Named, section_end
+from wallwise.reading.naming import NTH, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
+from wallwise.reading.stops import section_end
+from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
 _SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
@@ -23,7 +25,8 @@ _WITHIN = re.compile(
 )
 _AFTER_WALL = re.compile(
     rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
-    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)",
+    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)"
+    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -44,11 +47,8 @@ class TagOrder:
     faces_span: Span | None = None
     span: Span = NOWHERE
     part: str = ""
-
-    def claim(self, faced: tuple[int, Span] | None) -> None:
-        """Take a facing, with its place, for the one claimed of this tag."""
-        if faced is not None:
-            self.faces, self.faces_span = faced
+    again: Again | None = None  # counts of the dance that it dances once more
+    times: int = 1
 
 
 def tags_told(
@@ -59,13 +59,20 @@ def tags_told(
     `extra` is the tag whose heading the stretch stands in, `extras` are all tags, bridges and endings.
     """
     counts, inside = _size(named, main)
+    again = danced_again(named.text, main)
+    if again is not None and counts not in (None, again.counts):
+        again = None
+    times = times_told(named.text)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
         if _BEFORE.search(named.remark.line.text[max(0, at - _NEAR) : at]):
             wall -= 1
-        order = TagOrder(wall, counts, inside, span=named.span, part=part)
-        order.claim(named.faced_on(i))
+        order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
+        if len(times) == len(named.walls):
+            order.times = times[i]
+        if faced := named.faced_on(i):
+            order.faces, order.faces_span = faced[-1]
         orders.append(order)
     return orders
 

@@ -8,7 +8,7 @@ import re
 from itertools import pairwise
 
 from wallwise.reading.cuts import tells_of_music
-from wallwise.reading.naming import Named, counts_meant
+from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText
 
 _OTHERS = re.compile(
@@ -39,7 +39,7 @@ def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def listed_kind(named: Named, main: PartText | None) -> str:
     """What an item of a list orders: what it says, or a restart where less than the whole is danced."""
-    counts = [counts_meant(told, main) for told in named.counts]
+    counts = [told.counts(main) for told in named.counts]
     danced = next((count for count in counts if count is not None), None)
     if main is None or tells_of_music(named.text):
         return ""
@@ -51,5 +51,5 @@ def listed_kind(named: Named, main: PartText | None) -> str:
 
 def is_whole(named: Named, main: PartText | None) -> bool:
     """Whether all counts that are named are those of the whole dance."""
-    counts = [counts_meant(told, main) for told in named.counts]
+    counts = [told.counts(main) for told in named.counts]
     return main is not None and bool(counts) and all(count == main.counts for count in counts)
