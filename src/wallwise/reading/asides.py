@@ -69,8 +69,9 @@ _BRACKETED_FACING = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_WALLS_LISTED = re.compile(r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE)
 _BEHIND_STEPS = re.compile(
-    r"\.\s|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
+    r"\.\s|,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
     r"|\bfacing\b|\(facing",
     re.IGNORECASE,
 )
@@ -167,6 +168,7 @@ def facing_end(text: str, start: int, end: int) -> int:
 def steps_at(text: str) -> int | None:
     """Where steps begin in a tag's heading ("end of wall 2: sway R, L, R, L"); None where it has none."""
     text = _BRACKETED_FACING.sub(lambda told: ")".rjust(len(told.group())), text)
+    text = _WALLS_LISTED.sub(lambda told: "walls".ljust(len(told.group())), text)
     for start in sorted({0, *(found.end() for found in _BEFORE_STEPS.finditer(text))}):
         told = _SIZE.sub(" ", text[start : steps_end(text, start)])
         if (

@@ -17,13 +17,13 @@ from wallwise.reading.asides import (
     steps_at,
     steps_end,
 )
-from wallwise.reading.below import with_changes
 from wallwise.reading.blocks import Block
 from wallwise.reading.clauses import Act
 from wallwise.reading.headings import announces, lettered_part
 from wallwise.reading.marked import Piece, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.openings import EIGHT, counts_on, halves, has_room, repeats, resets, takes_unmarked
+from wallwise.reading.order_lines import ordered
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
@@ -40,7 +40,7 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
 
     `bar` is the beats of a bar, for whoever places the counts.
     """
-    built = _Builder(with_changes(blocks), lettered=lettered).out
+    built = _Builder(ordered(blocks), lettered=lettered).out
     built.bar = bar
     built.parts = [p for p in built.parts if p.sections]
     for part in built.parts:

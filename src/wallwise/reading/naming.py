@@ -45,7 +45,8 @@ _KIND = re.compile(
         {RESTART}
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
+      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
+      | from[ ]the[ ]top
     )\b
     | \b(?P<tag>tags?|bridges?|add)\b
     """,
@@ -72,7 +73,7 @@ _CLOCK = re.compile(
     | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on|\bon(?=\s+\d+\s*\)))\s+
         (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|cts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
-    | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
+    | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall\b(?!\s*\d)
     | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -82,7 +83,11 @@ _STARTS_FACING = re.compile(
     r"(?!\s+(?:(?:(?:the|this)\s+)?(?:whole\s+)?dance\s+|it\s+(?:all\s+)?)?(?:again|over|from|anew))[^.;,]*$",
     re.IGNORECASE,
 )
-_BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
+_BEGUN = re.compile(  # "… and begin wall 4", "then carry on with wall 3"
+    r"\b(?:begin|start|it's|into|(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
+    r"\s+(?:the\s+)?$",
+    re.IGNORECASE,
+)
 _CLAUSE = 120  # characters before a facing in which its clause begins
 _NEAR = 40  # characters before a wall in which a word can be told of it
 _ON_WALL = re.compile(
@@ -143,6 +148,9 @@ class Named:
             told = _starts_at(text[begin : clock.start])
             if told is not None:
                 before = [wall for wall, at in self.walls if at <= begin + told]
+                next_wall = _WALLS.search(text, begin + told, clock.start)  # "then start wall 3 facing 6:00"
+                if next_wall is not None:
+                    before = [wall for wall, _ in _numbers_of(next_wall)]
                 if before:
                     yield before[-1], clock.facing, line.span(clock.start, clock.end)
 

@@ -17,6 +17,8 @@ _HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECAS
 _ONLY_SAID = re.compile(rf"\W*{RESTART}\W*$", re.IGNORECASE)  # behind the steps: "... (12:00) *Restart"
 _OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
 
+_EIGHT = 8  # past it a count is one of the whole dance
+
 NOWHERE = Span(0, 0)
 """The place of an order that no words of the sheet tell."""
 
@@ -56,7 +58,10 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     counts = _counts_told(named, main)
     here = _here(named, main, counted=more or bool(counts))
     cut = left_out(named.text, main)
-    change = named.remark if changed_to(named.text).words else None
+    changed = changed_to(named.text)
+    change = named.remark if changed.words else None
+    if here is None and not (counts or more) and changed.counts is not None and changed.counts.last // 1 > _EIGHT:
+        here = changed.counts.last // 1  # "replace counts 15-16 with …"
     changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):

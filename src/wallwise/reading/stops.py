@@ -161,7 +161,7 @@ _DANCED = rf"""
     )\s+
     (?:(?:the|only|just|doing|dancing|up[ ]to|as[ ]far[ ]as|to|these|those|all)\s+)*
     (?:first\s+)?{_COUNT}?\s*(?:1{_UPTO})?
-    (?P<n>\d{{1,3}})\b(?!{_OF}{A_SECTION})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
+    (?P<n>\d{{1,3}})\b(?!{_OF}{A_SECTION})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?|x|eights|{_UNITS})\b)
 """
 _LISTED = rf"""
     \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*

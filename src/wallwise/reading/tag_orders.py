@@ -15,6 +15,14 @@ from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
 _SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
+_NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
+_SIZE_OF_TAG = re.compile(
+    rf"""
+    \b(?P<before>{_NUMBER})[\s-]*(?:counts?|cts?|beats?|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
+  | \b(?:tag|bridge)\s*[,:(-]?\s*(?:of\s+)?(?P<behind>{_NUMBER})[\s-]*(?:counts?|cts?|beats?)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _WITHIN = re.compile(
     r"""
     \b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)\b
@@ -49,6 +57,7 @@ class TagOrder:
     part: str = ""
     again: Again | None = None  # counts of the dance that it dances once more
     times: int = 1
+    loose: bool = False  # of several walls with a tag behind them, perhaps not one of those that have it
 
 
 def tags_told(
@@ -75,6 +84,12 @@ def tags_told(
             order.faces, order.faces_span = faced[-1]
         orders.append(order)
     return orders
+
+
+def size_of_tag(text: str) -> int | None:
+    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts", "Tag (4 counts)"."""
+    found = _SIZE_OF_TAG.search(text)
+    return number_of(found["before"] or found["behind"]) if found else None
 
 
 def is_after_wall(text: str) -> bool:
