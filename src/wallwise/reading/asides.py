@@ -46,7 +46,7 @@ _ASIDE = re.compile(
 )
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
-    r"\b(?:after|end of|during|on)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
+    r"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
     r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
     re.IGNORECASE,
 )
@@ -73,8 +73,9 @@ _BRACKETED_FACING = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_WALLS_LISTED = re.compile(r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE)
 _BEHIND_STEPS = re.compile(
-    r"\.\s|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
+    r"\.\s|,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
     r"|\bfacing\b|\(facing",
     re.IGNORECASE,
 )
@@ -188,6 +189,7 @@ def _is_of_the_room(tokens: Sequence[Token], i: int) -> bool:
 def steps_at(text: str) -> int | None:
     """Where steps begin in a tag's heading ("end of wall 2: sway R, L, R, L"); None where it has none."""
     text = _BRACKETED_FACING.sub(lambda told: ")".rjust(len(told.group())), text)
+    text = _WALLS_LISTED.sub(lambda told: "walls".ljust(len(told.group())), text)
     for start in sorted({0, *(found.end() for found in _BEFORE_STEPS.finditer(text))}):
         told = _SIZE.sub(" ", text[start : steps_end(text, start)])
         if (
@@ -197,7 +199,7 @@ def steps_at(text: str) -> int | None:
             and not _OF_WALLS.search(told)
             and not _leads_in(text, start)
         ):
-            return start
+            return start + len(told) - len(told.lstrip(" )"))  # behind a facing in brackets
     return None
 
 

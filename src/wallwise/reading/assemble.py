@@ -8,6 +8,7 @@ from wallwise.dance.model import Dance, Part, Section, Tag
 from wallwise.reading.headings import is_ending
 from wallwise.reading.record import Reading
 from wallwise.reading.restarts import restarts_of
+from wallwise.reading.tag_repeats import part_again, part_times
 
 
 def dance_of(reading: Reading) -> Dance:
@@ -36,6 +37,10 @@ def _tags(reading: Reading, extras: dict[str, Part]) -> list[Tag]:
     tags = []
     for order in reading.orders.tags:
         part = extras.get(order.part)
+        if part is None and order.again is not None:
+            part = part_again(reading.main.part, order.again)
+        elif part is not None and order.times > 1:
+            part = part_times(part, order.times)
         if part is None and order.counts is not None:
             part = Part("Tag", (Section(1, Fraction(1), Fraction(order.counts), ()),))
         if part is not None:

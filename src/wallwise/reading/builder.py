@@ -23,6 +23,7 @@ from wallwise.reading.headings import announces, lettered_part
 from wallwise.reading.marked import Piece, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.openings import EIGHT, counts_on, halves, has_room, repeats, resets, takes_unmarked
+from wallwise.reading.order_lines import ordered
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
@@ -39,7 +40,7 @@ def outline(blocks: list[Block], *, lettered: bool, bar: int) -> Outline:
 
     `bar` is the beats of a bar, for whoever places the counts.
     """
-    built = _Builder(blocks, lettered=lettered).out
+    built = _Builder(ordered(blocks), lettered=lettered).out
     built.bar = bar
     built.parts = [p for p in built.parts if p.sections]
     for part in built.parts:
@@ -310,7 +311,8 @@ class _Builder:
         if begin > start:
             self._remark(line, start, begin)
         start, stop = begin, aside_at(line.text, begin, end)
-        section.groups.append(Group(line, start, stop, mark))
+        if start < stop or mark is None or mark.start < start:
+            section.groups.append(Group(line, start, stop, mark))
         if stop < end:
             self._remark(line, stop, end)
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.stepwords import actions_in, known_share
 
-_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b", re.IGNORECASE)
+_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b|\bin\s+place\s+of\b", re.IGNORECASE)
 # "A change for wall 5: …" does not say yet what it changes to.
 _OF_WHAT = r"\s+(?:the\s+|this\s+)?(?:re-?start|tag|bridge|wall|\d|last|first|final|count)"
 _WAYS = (
@@ -27,17 +27,25 @@ _WAYS = (
 )
 # "… but touch L beside R instead", "dance 24 counts, touch L on count 8 instead of stepping"
 _BEFORE_INSTEAD = re.compile(
-    r"(?:^|[,;:.(]|\s-|\bbut|\bthen|\band|\bwith)\s+(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?instead\b",
+    r"(?:^\s*|(?:[,;:.(]|\s-|\bbut|\bdo|\bdance|\bthen|\band|\bwith)\s+)(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?(?:instead\b|in\s+place\s+of\b)",
     re.IGNORECASE,
 )
 _COUNTS = re.compile(
     r"\b(?:counts?|cts?|beats?|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
     re.IGNORECASE,
 )
-_SPOKEN = re.compile(r"\s+on\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
-_END = re.compile(
-    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|start\s+again|begin\s+again|go\s+again)\b"
+_SPOKEN_FIRST = re.compile(r"(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)  # "on count 16 touch R"
+_SPOKEN = re.compile(r"\s+(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
+# "dance 22 counts, then hold for 23-24 and restart"
+_THEN = re.compile(
+    r"\bthen\s+(?P<new>(?!re-?start|start|begin|go|carry)[^;:.]*?)[\s,]*(?:(?:and|then)\s+)*"
+    r"(?=\b(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?(?:again|over))\b)",
+    re.IGNORECASE,
 )
+_END = re.compile(
+    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?again)\b"
+)
+_HOW_FAR = re.compile(r"(?:you\s+)?(?:only\s+)?(?:dance|do)\b[^,;.]*\d", re.IGNORECASE)  # "dance to count 22"
 _STEPS = 0.6  # the share of step language of words that tell a step without a verb
 
 
@@ -63,7 +71,7 @@ def change_at(text: str) -> int | None:
 
 def says_it_changes(text: str) -> int | None:
     """Where a text says for certain that steps are changed, even if not to which; None where it does not."""
-    found = _SAYS_SO.search(text)
+    found = _SAYS_SO.search(text) or _then_steps(text)
     return found.start() if found else None
 
 
@@ -72,16 +80,30 @@ def changed_to(text: str) -> Change:
     for verb in reversed(list(_CHANGES.finditer(text))):
         for way in _WAYS:
             found = way.match(text, verb.start())
-            if found is not None and (new := _steps(found["new"])):
+            if found is None or _HOW_FAR.match(found["new"]):
+                continue
+            if new := _steps(found["new"]):
                 return Change(new, _counts_named(text, found.start("new")))
-    found = _BEFORE_INSTEAD.search(text)
+    found = _BEFORE_INSTEAD.search(text) or _then_steps(text)
     if found is None:
         return Change("")
+    first = _SPOKEN_FIRST.match(text, found.start("new"))
+    mark = leading_mark(text, first.end()) if first is not None else None
+    if mark is not None:
+        return Change(_steps(text[mark.end : found.end("new")]), mark)
     new = _steps(found["new"])
     spoken = _SPOKEN.search(new)
     if spoken is not None and (mark := leading_mark(new, spoken.end())) is not None:
         return Change(new[: spoken.start()], mark)
+    if found.re is _THEN:
+        return Change("")  # on which counts is not told
     return Change(new, _counts_named(text, found.start("new")) if new else None)
+
+
+def _then_steps(text: str) -> re.Match[str] | None:
+    """Steps that a text tells between how far a wall is danced and its restart."""
+    found = _THEN.search(text)
+    return found if found is not None and _steps(found["new"]) else None
 
 
 def _steps(words: str) -> str:

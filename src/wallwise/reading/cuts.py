@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import section_end
 from wallwise.reading.outline import PartText
+from wallwise.reading.stops import section_end
 from wallwise.reading.wording import any_of, number_of
 
 _ORDER = words()["order"]
@@ -34,12 +34,12 @@ _SHORTER = re.compile(
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
   | \b(?:counts?|cts?|beats?|eights?|half)\s+only\b
-  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \bcut\b | \bstop\s+(?:after|at)\b
+  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_CLOSES = re.compile(rf"\b{any_of(_ORDER['closes'])}\b", re.IGNORECASE)
+_CLOSES = re.compile(rf"\b{any_of(_ORDER['closes'])}\b(?!\s+early)", re.IGNORECASE)
 _EIGHT = 8
 
 

@@ -32,6 +32,17 @@ _COUNTS_TOLD = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_COUNTS_ADDED = re.compile(
+    r"\b(?P<n>\d{1,3}(?:\s*\+\s*\d{1,3})+)\s*-?\s*(?:counts?|cts?|beats?)\b", re.IGNORECASE
+)
+# "Start: after the spoken words, 16 counts": whatever is counted there, up to what is told next
+_BEGUN = re.compile(
+    r"""
+    ^\W*(?:start(?:s|ing)?|intro\w*|count[ -]?in|begin(?:s|ning)?|lead[ -]?in)\s*[:=]\s*\S
+    .*?(?=\s[-|/]\s|;|\.\s|\s{3,}\S|\b\w+\s?:\s|$)
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _FEWEST_COUNTS = 8  # fewer are a tag's or an intro's
 # What stands before a number of counts that are not the dance's, in the same breath,
 _OTHER_COUNTS = re.compile(
@@ -227,7 +238,8 @@ def _read_line(told: Declared, line: Line) -> None:
     intro = _INTRO.search(text)
     of_parts = _read_part_counts(told, line)
     if told.counts is None:
-        _read_counts(told, line, [*of_parts, *([intro.span()] if intro else [])])
+        begun = _BEGUN.match(text)
+        _read_counts(told, line, [*of_parts, *(found.span() for found in (intro, begun) if found)])
     told.walls = told.walls or _walls(line)
     if not told.level and (level := _LEVEL.search(text)):
         told.level = " ".join(level["level"].split())
@@ -268,6 +280,9 @@ def _read_counts(told: Declared, line: Line, others: list[tuple[int, int]]) -> N
 
     `others` are places of counts that are an intro's or a part's.
     """
+    if added := _COUNTS_ADDED.search(line.text):
+        told.counts = Claim(sum(map(int, re.findall(r"\d+", added["n"]))), line.span(*added.span("n")))
+        return
     if both := _COUNTS_AND_WALLS.search(line.text):
         told.counts = _claim(line, both, "counts")
         told.walls = told.walls or _claim(line, both, "walls")

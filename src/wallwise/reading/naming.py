@@ -3,22 +3,24 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.outline import PartText, Remark
+from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
+from wallwise.reading.stops import CUT, Stop, stops_in
 from wallwise.reading.tokens import TURN, WALLS
 from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
 NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
 _NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
-_CUT = r"(?:1[2-9]|[2-9]\d)\b"  # counts, where no dance has so many walls: "w3/16"
 _ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
+# between two walls: "walls 2 and 5", "the 2nd and again on the 4th wall", "wall 3 and also wall 6"
+_NEXT = r"\s*(?:,\s*(?:and|then)|,|and|&|\+|plus|as\s+well\s+as)\s*(?:(?:also|again|then|once\s+more)\s+)?"
+_BEFORE_NTH = r"(?:(?:in|on|of|during|after|at|end|the)\s+)*"
 _WALLS = re.compile(
     rf"""
     \b(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
@@ -26,12 +28,12 @@ _WALLS = re.compile(
         {_NUMBER}
         (?:
             (?:\s*\([^()]{{0,60}}\))?
-            \s*(?:,\s*and|,|and|&|\+|/(?!\s*{_CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
+            \s*(?:,\s*and|,|and|&|\+|/(?!\s*{CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
             {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d))
         )*
     )\b(?!\s*(?:counts?|cts?|beats?)\b)
     | \b(?P<nth>
-        {NTH}(?:\s*(?:,\s*and|,|and|&|\+)\s*(?:(?:in|on|during)\s+)?(?:the\s+)?{NTH})*
+        {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
     )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
     | \bw(?P<short>\d{{1,2}})\b
     """,
@@ -43,7 +45,8 @@ _KIND = re.compile(
         {RESTART}
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count)
+      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
+      | from[ ]the[ ]top
     )\b
     | \b(?P<tag>tags?|bridges?|add)\b
     """,
@@ -63,44 +66,6 @@ _NEGATED = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
-_NTH_SECTION = rf"(?:{NTH})\s+(?:eight|8|section|set|six|6|block|sequence[ ]of)\b"
-_A_SECTION = rf"(?:(?:section|sec|s|set)\s*\d\b|{_NTH_SECTION})"
-# between a number and its section: "4& of", "16 counts into the"
-_OF = r"[&ae]?(?:st|nd|rd|th)?\s*(?:counts?|cts?|beats?)?\s+(?:of|in|into)\s+(?:the\s+)?"
-_COUNTS = re.compile(
-    rf"""
-    \b(?:counts?\s*|beats?\s*)?(?P<within>\d{{1,2}}){_OF}(?P<of>{_A_SECTION})
-    | \b(?:section|sec|s|set)\s*(?P<inside>\d)\b[\s,(-]*(?:after\s+)?
-        (?:counts?|cts?|beats?)\s*(?P<at>\d{{1,2}})\b(?!\s*-)
-    | (?:
-        \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|until|till|through|dance|do|only|for)
-      | @
-    )\s+
-        (?:the\s+|only\s+|just\s+|doing\s+|dancing\s+|up[ ]to\s+|to\s+)*(?:first\s+)?(?:counts?\s*|beats?\s*)?
-        (?:1\s*(?:-|to|thru|through|until)\s*)?
-        (?P<danced>\d{{1,3}})\b(?!{_OF}{_A_SECTION})
-        (?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?)\b)
-    | \b(?:counts?|cts?|beats?|steps?)\s*1\s*(?:-|to|thru|through|until)\s*(?P<upto>\d{{1,3}})\b
-    | \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
-        (?:\s*[:=]\s*\(?|\s*/\s*(?={_CUT})|\s+-\s+|\s*\((?!(?:12|3|6|9)\b)|\s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b)))
-        (?:1\s*-\s*)?
-        (?P<listed>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
-    | \b(?P<counts>\d{{1,3}})\s*(?:counts?|cts?|beats?|c)\b
-    | \bcounts?\s*(?P<count>\d{{1,3}})\b
-    | \b(?:section|sec|s|line|row|part|set|eight)\s*(?P<section>\d{{1,2}}|(?:{"|".join(_TEN[:8])})\b)(?!\w)
-    | \b(?P<nth>{_NTH_SECTION})
-    | \b(?P<eights>{"|".join(_TEN[:8])}|\d)
-        \s+(?:x\s+8|sets\s+of\s+(?:eight|8)|eights|8s|8's|sections|sixes|sets)\b
-    | \bafter\s+(?P<letter>[A-H])\b(?!['\w])
-    | \b8\s*x\s*(?P<times>[2-8])\b
-    | (?:\[\d{{1,2}}\s*-\s*\d{{1,2}}\]\s*(?:,|and|&|\+)?\s*)*\[\d{{1,2}}\s*-\s*(?P<range>\d{{1,2}})\]
-    | \b(?P<half>halfway|half[ ]way|first[ ]half)\b
-    | \b(?P<spelt>{"|".join(NUMBER_WORDS)})\s+(?:counts?|cts?|beats?)\b
-    """,
-    re.IGNORECASE | re.VERBOSE,
-)
-# groups whose number is the counts themselves
-_NUMBERED = ("danced", "upto", "listed", "range", "counts", "count")
 _CLOCK = re.compile(
     r"""
     \b(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d)\b|\s?o'?\s?(?:clock|cl|c)\b|\s?h\b)
@@ -108,16 +73,21 @@ _CLOCK = re.compile(
     | (?:\b(?:facing|face)|\byou(?:[ ]are|'re|[ ]will[ ]be|'ll[ ]be)[ ]on|\(on|\bon(?=\s+\d+\s*\)))\s+
         (?P<bare>12|3|6|9)\b(?![:.]\d|\s*(?:counts?|cts?|beats?))
     | \b(?P<spelt>twelve|three|six|nine)\s+o'?\s?clock
-    | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall
+    | \b(?P<wall>front|back|home|rear|starting|original|opening)\s+wall\b(?!\s*\d)
     | \b(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall
     """,
     re.IGNORECASE | re.VERBOSE,
 )
 _STARTS_FACING = re.compile(
-    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b(?!\s+(?:again|over))[^.;,]*$",
+    r"\b(?:starts?|begins?|starting|beginning|started|began|which is)\b"
+    r"(?!\s+(?:(?:(?:the|this)\s+)?(?:whole\s+)?dance\s+|it\s+(?:all\s+)?)?(?:again|over|from|anew))[^.;,]*$",
     re.IGNORECASE,
 )
-_BEGUN = re.compile(r"\b(?:begin|start|it's|into)\s+(?:the\s+)?$", re.IGNORECASE)  # "… and begin wall 4"
+_BEGUN = re.compile(  # "… and begin wall 4", "then carry on with wall 3"
+    r"\b(?:begin|start|it's|into|(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
+    r"\s+(?:the\s+)?$",
+    re.IGNORECASE,
+)
 _CLAUSE = 120  # characters before a facing in which its clause begins
 _NEAR = 40  # characters before a wall in which a word can be told of it
 _ON_WALL = re.compile(
@@ -143,13 +113,13 @@ class Named:
     """What a stretch of a remark names.
 
     `kind`: ``restart``, ``tag``, ``both`` or nothing.  `walls` are wall numbers with their places in the
-    line, `counts` what `counts_meant` can read.
+    line.
     """
 
     remark: Remark
     kind: str
     walls: list[tuple[int, int]]
-    counts: list[re.Match[str]]
+    counts: list[Stop]
     clocks: list[Clock]
 
     @property
@@ -162,17 +132,13 @@ class Named:
         """Its place in the sheet."""
         return self.remark.line.span(self.remark.start, self.remark.end)
 
-    def faced_on(self, i: int) -> tuple[int, Span] | None:
-        """The facing claimed for the i-th wall, and its place: the clock named nearest after the wall.
+    def faced_on(self, i: int) -> list[tuple[int, Span]]:
+        """The facings claimed for the i-th wall, and their places: the clocks named behind the wall.
 
         What says "starts at" is no claim of it.
         """
-        near = self._clocks_of(i)
-        return (near[-1].facing, self.remark.line.span(near[-1].start, near[-1].end)) if near else None
-
-    def faced_twice(self, i: int) -> bool:
-        """Whether two facings are told of the i-th wall, so that one of them may be where it starts."""
-        return len({clock.facing for clock in self._clocks_of(i)}) > 1
+        line = self.remark.line
+        return [(clock.facing, line.span(clock.start, clock.end)) for clock in self._clocks_of(i)]
 
     def starts(self) -> Iterator[tuple[int, int, Span]]:
         """Each wall that is said to start with a facing, the facing and its place."""
@@ -182,6 +148,9 @@ class Named:
             told = _starts_at(text[begin : clock.start])
             if told is not None:
                 before = [wall for wall, at in self.walls if at <= begin + told]
+                next_wall = _WALLS.search(text, begin + told, clock.start)  # "then start wall 3 facing 6:00"
+                if next_wall is not None:
+                    before = [wall for wall, _ in _numbers_of(next_wall)]
                 if before:
                     yield before[-1], clock.facing, line.span(clock.start, clock.end)
 
@@ -224,11 +193,7 @@ def names_in(remark: Remark) -> Named:
     walls = list(_WALLS.finditer(text, start, end))
     listed = [(wall, _numbers_of(wall)) for wall in walls]
     places = {place for _, numbers in listed for _, place in numbers}
-    counts = [
-        found
-        for found in _COUNTS.finditer(text, start, end)
-        if found.start(found.lastgroup or 0) not in places
-    ]
+    counts = [stop for stop in stops_in(text, start, end) if stop.at not in places]
     numbered = [
         (number, place if n and "(" in wall.group() else wall.start())
         for wall, numbers in listed
@@ -305,48 +270,3 @@ def by_kind(text: str, start: int, end: int) -> list[tuple[int, int]]:
         and _WALLS.search(text, after.end(), end)
     ]
     return list(zip([start, *cuts], [*cuts, end], strict=True))
-
-
-def is_exact(counts: re.Match[str]) -> bool:
-    """Whether counts are told as a place to stop at ("after 16", "section 2") rather than just named."""
-    told = ("danced", "upto", "section", "nth", "within", "inside", "letter", "times", "range")
-    return any(counts[name] for name in told)
-
-
-def counts_meant(counts: re.Match[str], main: PartText | None) -> Fraction | None:
-    """The counts of the main part that a phrase means ("24 counts", "section 2"); None for too many."""
-    told = next((counts[name] for name in _NUMBERED if counts[name]), None)
-    if told:
-        return Fraction(int(told))
-    if counts["spelt"]:
-        return Fraction(NUMBER_WORDS[counts["spelt"].lower()])
-    if main is None:
-        return None
-    if counts["half"]:
-        return main.counts / 2
-    number = _section_named(counts)
-    end = section_end(main, number) if number is not None else None
-    within = counts["within"] or counts["at"]
-    if end is None or number is None or not within:
-        return end
-    section = main.sections[number - 1]
-    return section.base - 1 + int(within) if int(within) <= section.counts else Fraction(int(within))
-
-
-def _section_named(counts: re.Match[str]) -> int | None:
-    """The number of the section that a phrase about counts names."""
-    if counts["letter"]:
-        return ord(counts["letter"].upper()) - ord("A") + 1
-    told = next(
-        counts[name] for name in ("section", "inside", "eights", "times", "nth", "of") if counts[name]
-    )
-    digits = re.search(r"\d+", told)  # "2", "s2", "2nd eight"
-    return int(digits[0]) if digits else number_of(told.split()[0])
-
-
-def section_end(main: PartText | None, number: int) -> Fraction | None:
-    """The last count of a section of the main part; None where there is no such section."""
-    if main is None or not 0 < number <= len(main.sections):
-        return None
-    section = main.sections[number - 1]
-    return section.base + section.counts - 1

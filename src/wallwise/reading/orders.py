@@ -15,16 +15,18 @@ from wallwise.dance.model import Span
 from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
+from wallwise.reading.counted_walls import counted_walls
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.headings import is_ending
-from wallwise.reading.naming import Named, announced_in, by_kind, is_exact, names_in
+from wallwise.reading.naming import Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
-from wallwise.reading.restart_orders import RestartOrder, place_told, restarts_told
+from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
-from wallwise.reading.tag_orders import TagOrder, is_after_wall, tags_told
-from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind
-from wallwise.reading.wording import any_of
+from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
+from wallwise.reading.tag_repeats import danced_again
+from wallwise.reading.wall_lists import by_wall, is_followed, is_whole, listed_kind
+from wallwise.reading.wording import RESTART, any_of
 
 _CLOSING = rf"{any_of(words()['order']['closing'])}\b"
 _SENTENCE_END = re.compile(
@@ -36,6 +38,9 @@ _CLOSE_ON_WALL = re.compile(rf"\W*{_CLOSING}\s+(?:on|after|during|in)\b", re.IGN
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
+_ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
+_LABEL = re.compile(rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*", re.IGNORECASE)
+_LISTED = re.compile(r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
@@ -86,6 +91,7 @@ class _Reader:
         self.orders = orders
         self.main = next((p for p in out.parts if not p.extra), None)
         self.extras = [p for p in out.parts if p.extra]
+        self.label: re.Match[str] | None = None  # the line just read, where it only announces restarts
 
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
@@ -93,21 +99,36 @@ class _Reader:
         extra = next((p for p in self.extras if p.line is remark.line), None)
         if _orders_nothing(remark.text, extra):
             return
+        label, self.label = self.label, _LABEL.fullmatch(remark.text)
         kind = "tag" if extra is not None else ""
+        if label is not None and not kind and _LISTED.match(remark.text):
+            kind = "restart"
+            self._forget_label(label)
+            self.label = label
+        if (counted := counted_walls(remark, self.main)) is not None:
+            self._take_counted(*counted)
+            return
+        before = len(self.orders.tags)
+        self._read_stretches(remark, extra, kind=kind, in_header=in_header)
+        _put_sizes(self.orders.tags[before:], remark.text)
+
+    def _read_stretches(self, remark: Remark, extra: PartText | None, *, kind: str, in_header: bool) -> None:
+        """Add what the sentences of a remark order, each with what the one before it has begun."""
+        of_tag = any(part.name == remark.part and not is_ending(part.name) for part in self.extras)
         walls: list[tuple[int, int]] = []
         for stretch in _stretches(remark):
             named = names_in(stretch)
             self._note_starts(named)
             if self._read_list(stretch, extra):
                 continue
-            changes = change_at(stretch.text) is not None
-            own = named.kind = _kind_of(named, extra)
-            if not own and not (named.walls or changes or (named.clocks and walls)):
+            own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag)
+            if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
                 continue
             named.kind = own or kind
+            more = not named.walls
             if named.walls:
                 walls = named.walls
-            elif named.kind and (named.counts or named.clocks or changes):
+            elif named.kind and (named.counts or named.clocks or change_at(stretch.text) is not None):
                 named.walls = walls
             if not named.kind:
                 self._take_no_order(named, in_header=in_header)
@@ -116,9 +137,17 @@ class _Reader:
             if not own and kind == "restart" and named.clocks and not named.counts:
                 self._claim_facings(named)
             else:
-                self._order(named, extra)
+                self._order(named, extra, more=more)
             if own and not named.walls and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _take_counted(self, restarts: list[RestartOrder], tags: list[TagOrder]) -> None:
+        """Add what a sequence of counts orders; a tag that is told once only has its steps by its heading."""
+        names = [part.name for part in self.extras if not is_ending(part.name)]
+        for tag in tags:
+            tag.part = names[0] if len(names) == 1 else ""
+        self.orders.restarts += restarts
+        self.orders.tags += tags
 
     def _read_list(self, stretch: Remark, extra: PartText | None) -> bool:
         """Whether a stretch lists what is danced of several walls; add what it orders of each."""
@@ -128,14 +157,15 @@ class _Reader:
             named = names_in(replace(stretch, start=start, end=end))
             named.kind = named.kind or lead
             named.kind = listed_kind(named, self.main)
+            before = len(self.orders.tags)
             self._order(named, extra)
+            for order in self.orders.tags[before:-1]:
+                order.loose = is_followed(named)
         return bool(items)
 
     def _take_no_order(self, named: Named, *, in_header: bool) -> None:
         """Facings of restarts told before; what else is told of a wall is kept as unread."""
         self._claim_facings(named)
-        if is_whole(named, self.main):
-            return
         if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
             self.orders.unread.append(named.remark)
 
@@ -143,11 +173,25 @@ class _Reader:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
         self.orders.starts += named.starts()
 
-    def _order(self, named: Named, extra: PartText | None) -> None:
+    def _order(self, named: Named, extra: PartText | None, *, more: bool = False) -> None:
         if named.kind in ("restart", "both"):
-            self.orders.restarts += restarts_told(named, self.main)
+            for order in restarts_told(named, self.main, more=more):
+                if not (more and self._adds_to_last(order)):
+                    self.orders.restarts.append(order)
         if named.kind in ("tag", "both"):
             self.orders.tags += tags_told(named, self.main, extra=extra, extras=self.extras)
+
+    def _adds_to_last(self, order: RestartOrder) -> bool:
+        """Whether an order only tells more of the one told last for its wall; it is then part of that."""
+        last = next((told for told in reversed(self.orders.restarts) if told.wall == order.wall), None)
+        if last is None or not _is_same_restart(last, order):
+            return False
+        _merge(last, order)
+        return True
+
+    def _forget_label(self, label: re.Match[str]) -> None:
+        """A line that only announces restarts is not vague where they are listed below it."""
+        self.orders.vague = [vague for vague in self.orders.vague if vague.remark.text != label.string]
 
     def _note_vague(self, named: Named) -> None:
         """Keep a restart or tag that names no wall, where no sequence tells it either."""
@@ -161,18 +205,54 @@ class _Reader:
         """Take facings for those of restarts told before ("w3 you go again on 3 o'c, w6 on 6 o'c")."""
         for i, (wall, _) in enumerate(named.walls):
             for order in self.orders.restarts:
-                if order.wall == wall and order.faces is None:
-                    order.claim(named.faced_on(i))
+                if order.wall == wall and not order.claims:
+                    order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
 
 
-def _kind_of(named: Named, extra: PartText | None) -> str:
-    """What a stretch orders; "then start again" behind a tag's steps orders nothing more."""
+def _put_sizes(tags: list[TagOrder], text: str) -> None:
+    """Give tags without counts those that the remark tells before any wall ("A 4-count tag. You do it …")."""
+    if any(tag.counts is not None for tag in tags):
+        return
+    size = size_of_tag(text)
+    for tag in tags:
+        tag.counts = size
+
+
+def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_tag: bool) -> str:
+    """What a stretch orders; "then start again" behind a tag's steps orders nothing more.
+
+    `of_tag`: it stands below a tag's heading, where "after walls 2 and 4" orders that tag.
+    """
     text = named.text
-    if named.kind in ("restart", "both") and is_after_wall(text) and not any(map(is_exact, named.counts)):
+    if named.kind == "restart" and is_after_wall(text) and danced_again(text, main) is not None:
+        return "tag"
+    if (
+        named.kind in ("restart", "both")
+        and is_after_wall(text)
+        and not any(told.is_exact for told in named.counts)
+    ):
         return "tag" if extra is not None or named.kind == "both" else named.kind
     if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
         return "restart" if named.counts or leaves_out(text) else ""
-    return named.kind
+    return named.kind or ("tag" if of_tag and named.walls and is_after_wall(text) else "")
+
+
+def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
+    """Whether a stretch that orders nothing by itself tells more of what the one before it ordered.
+
+    `begun`: walls were named there.
+    """
+    if kind == "tag" and _only_starts(named):
+        return False
+    if named.walls or change_at(named.text) is not None:
+        return True
+    return begun and bool(named.clocks or (kind == "tag" and _ONLY_COUNTS.fullmatch(named.text)))
+
+
+def _only_starts(named: Named) -> bool:
+    """Whether a stretch only tells where a wall starts: "so wall 4 begins at 12:00"."""
+    told = {wall for wall, *_ in named.starts()}
+    return bool(told) and all(wall in told for wall, _ in named.walls)
 
 
 def _tells_of_a_wall(named: Named) -> bool:
@@ -198,7 +278,8 @@ def _stretches(remark: Remark) -> Iterator[Remark]:
     """The sentences of a remark but the song's close, cut once more between a tag and a restart."""
     for start, end in _together(remark):
         for a, b in by_kind(remark.line.text, remark.start + start, remark.start + end):
-            if not _CLOSE_ON_WALL.match(remark.line.text, a, b):
+            closes = _CLOSE.match(remark.line.text, a, b) or _CLOSE_ON_WALL.match(remark.line.text, a, b)
+            if not closes:
                 yield replace(remark, start=a, end=b)
 
 
@@ -241,16 +322,20 @@ def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
         if held is None:
             merged.append(order)
             continue
-        held.after = held.after if held.after is not None else order.after
-        held.after_span = held.after_span or order.after_span
-        held.otherwise = held.otherwise or order.otherwise
-        if held.faces is None:
-            held.faces, held.faces_span = order.faces, order.faces_span
-        held.change, held.changing = held.change or order.change, held.changing or order.changing
+        _merge(held, order)
         # It goes to the end: a restart told next without its counts is rather one of the others.
         merged.remove(held)
         merged.append(held)
     return sorted(merged, key=lambda order: (order.wall, order.after or Fraction(0)))
+
+
+def _merge(held: RestartOrder, order: RestartOrder) -> None:
+    """Take into one order what another tells of the same restart."""
+    held.after = held.after if held.after is not None else order.after
+    held.after_span = held.after_span or order.after_span
+    held.otherwise = held.otherwise or order.otherwise
+    held.claims += order.claims
+    held.change, held.changing = held.change or order.change, held.changing or order.changing
 
 
 def _put_where_told(orders: Orders) -> None:
@@ -270,10 +355,13 @@ def _is_same_restart(held: RestartOrder, order: RestartOrder) -> bool:
 
 def _merged_tags(told: list[TagOrder]) -> list[TagOrder]:
     merged: dict[int, TagOrder] = {}
-    for order in told:
+    certain = [order for order in told if not order.loose]
+    for order in certain or told:
         held = merged.setdefault(order.after_wall, order)
         held.counts = held.counts or order.counts
         held.part = held.part or order.part
+        held.again = held.again or order.again
+        held.times = max(held.times, order.times)
         held.inside = held.inside if held.inside is not None else order.inside
         if held.faces is None:
             held.faces, held.faces_span = order.faces, order.faces_span

@@ -3,54 +3,65 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from wallwise.dance.model import Span
 from wallwise.reading.changes import change_at, changed_to, says_it_changes
 from wallwise.reading.cuts import left_out
-from wallwise.reading.naming import Named, counts_meant, is_exact
+from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText, Remark
+from wallwise.reading.stops import Stop
 from wallwise.reading.wording import RESTART
 
 _HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECASE)
 _ONLY_SAID = re.compile(rf"\W*{RESTART}\W*$", re.IGNORECASE)  # behind the steps: "... (12:00) *Restart"
 _OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
 
+_EIGHT = 8  # past it a count is one of the whole dance
+
 NOWHERE = Span(0, 0)
 """The place of an order that no words of the sheet tell."""
 
-_Counts = tuple[Fraction, re.Match[str]]
+
+class Claimed(NamedTuple):
+    """A facing that is told of a restart or a tag, in 1/48 of a turn, and its place in the sheet."""
+
+    facing: int
+    span: Span
+
+
+_Counts = tuple[Fraction, Stop]
 
 
 @dataclass(slots=True)
 class RestartOrder:
-    """A restart as told: the wall, the counts before it (None: not told), the facing claimed (1/48 turn).
+    """A restart as told: the wall, the counts before it (None: not told), the facings told (1/48 turn).
 
-    `change` is the remark that tells its step change.
+    Of two facings told one can be where the wall starts.  `change` is the remark that tells its step change.
     """
 
     wall: int
     after: Fraction | None
-    faces: int | None = None
-    faces_span: Span | None = None
+    claims: tuple[Claimed, ...] = ()
     span: Span = NOWHERE
     after_span: Span | None = None
     change: Remark | None = None
     changing: tuple[int, ...] = ()  # walls, this among them, on one or more of which steps are said to change
     otherwise: Fraction | None = None  # counts that the same words tell as well
-    faces_twice: bool = False  # two clocks are told; which is the restart's is not certain
-
-    def claim(self, faced: tuple[int, Span] | None) -> None:
-        """Take a facing, with its place, for the one claimed of this restart."""
-        if faced is not None:
-            self.faces, self.faces_span = faced
 
 
-def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
-    """The restarts that a stretch orders, one for each wall it names."""
+def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[RestartOrder]:
+    """The restarts that a stretch orders, one for each wall it names.
+
+    `more`: it only goes on with what the stretch before it told of these walls.
+    """
     counts = _counts_told(named, main)
-    here = _here(named, main, counted=bool(counts))
+    here = _here(named, main, counted=more or bool(counts))
     cut = left_out(named.text, main)
-    change = named.remark if changed_to(named.text).words else None
+    changed = changed_to(named.text)
+    change = named.remark if changed.words else None
+    if here is None and not (counts or more) and changed.counts is not None and changed.counts.last // 1 > _EIGHT:
+        here = changed.counts.last // 1  # "replace counts 15-16 with …"
     changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -58,15 +69,14 @@ def restarts_told(named: Named, main: PartText | None) -> list[RestartOrder]:
         order.changing = changing if wall in changing else ()
         if here is None and counts:
             order.after, told = _nearest(counts, i, walls=len(named.walls), at=at)
-            order.after_span = named.remark.line.span(*told.span())
+            order.after_span = named.remark.line.span(told.start, told.end)
         if cut is not None:
             place = named.remark.start
-            danced = [value for value, told in counts if told["danced"] or told["upto"]]
+            danced = [value for value, told in counts if told.is_danced]
             order.otherwise = next((value for value in danced if value != cut.after), None)
             order.after = cut.after
             order.after_span = named.remark.line.span(place + cut.start, place + cut.end)
-        order.claim(named.faced_on(i))
-        order.faces_twice = named.faced_twice(i)
+        order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
         orders.append(order)
     return orders
 
@@ -110,16 +120,17 @@ def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
     counts = [
         (value, told)
         for told in named.counts
-        if (value := counts_meant(told, main)) is not None
+        if (value := told.counts(main)) is not None
         and value >= fewest
-        and not (named.kind == "both" and _OF_TAG.match(text, told.end()))
+        and (told.is_exact or main is None or value != main.counts)
+        and not (named.kind == "both" and _OF_TAG.match(text, told.end))
     ]
-    exact = [(value, told) for value, told in counts if is_exact(told)]
+    exact = [(value, told) for value, told in counts if told.is_exact]
     change = change_at(named.text)
     if change is not None:
         # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
         begin = named.remark.start + change
-        return [(value, told) for value, told in exact if told.start() < begin or told["danced"]]
+        return [(value, told) for value, told in exact if told.start < begin or told.is_danced]
     return exact or counts
 
 
@@ -136,4 +147,4 @@ def _nearest(counts: list[_Counts], i: int, *, walls: int, at: int) -> _Counts:
     """The counts told of the i-th wall, which is named at `at`."""
     if len(counts) == walls:
         return counts[i]
-    return min(counts, key=lambda told: abs(told[1].start() - at))
+    return min(counts, key=lambda told: abs(told[1].start - at))

@@ -25,27 +25,28 @@ def restarts_of(reading: Reading) -> tuple[Restart, ...]:
     found = []
     for order in reading.orders.restarts:
         if order.after is not None:
-            change, start = _change(reading, order, order.after)
-            after = order.after
-            if start is not None and start > after:  # "dance 15 counts, then touch L on count 16"
-                after = Fraction(change[-1].at // 1)
+            change, beats = _change(reading, order, order.after)
+            after, start = order.after, beats[0] if beats else None
+            if beats and beats[0] > after:  # "dance 15 counts, then touch L on count 16"
+                after = Fraction(beats[-1] // 1)
             found.append(Restart(order.wall, after, change, start, order.span))
-    return tuple(found)
+    changed = {(restart.wall, restart.after_counts) for restart in found if restart.change}
+    return tuple(r for r in found if r.change or (r.wall, r.after_counts) not in changed)
 
 
 def _change(
     reading: Reading, order: RestartOrder, after: Fraction
-) -> tuple[tuple[Step, ...], Fraction | None]:
-    """The steps that replace the last ones before a restart, and their first beat; none where none are."""
+) -> tuple[tuple[Step, ...], tuple[Fraction, ...]]:
+    """The steps that replace the last ones before a restart, and all their beats; none where none are."""
     if order.change is None:
-        return (), None
+        return (), ()
     groups = _on_part_beats(reading, after, changed_to(order.change.text))
     layouts = [few([*on_beats(text, beats), *_filling(text, beats)]) for text, beats in groups]
     if not layouts or not all(rows and rows[0].moves for rows in layouts):
-        return (), None
-    start = groups[0][1][0]
-    goal = inside_goal(reading.main, start, end_weight=reading.main.solution.started, loops=1.0)
-    return tuple(step_of(event) for event in solve(layouts, goal).events), start
+        return (), ()
+    beats = tuple(beat for _, beats in groups for beat in beats)
+    goal = inside_goal(reading.main, beats[0], end_weight=reading.main.solution.started, loops=1.0)
+    return tuple(step_of(event) for event in solve(layouts, goal).events), beats
 
 
 def _filling(text: str, beats: tuple[Fraction, ...]) -> tuple[Layout, ...]:

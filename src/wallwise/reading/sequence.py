@@ -9,7 +9,7 @@ from wallwise.reading.wording import any_of
 
 _NAMES = any_of(words()["part"]["names"])
 
-_KEY = re.compile(
+KEY = re.compile(
     r"""
     \b(?:
         (?:sequence|seq|order|phrasing|pattern|structure|routine|phrase[ ]order|dance[ ]order)\b
@@ -19,6 +19,8 @@ _KEY = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+"""What announces a sequence; `rest` is where it is told."""
+
 _BARE = re.compile(
     rf"\W*(?:(?:[A-H]\d{{0,2}}|tag|bridge|ending|intro|{_NAMES})\W+){{2,}}"
     rf"(?:[A-H]\d{{0,2}}|tag|bridge|ending|{_NAMES})\W*",
@@ -45,7 +47,7 @@ def read_sequence(remarks: list[Remark]) -> tuple[tuple[str, ...], tuple[Span, .
     A part cut short is "A(16)", one danced otherwise "A-".
     """
     for remark in remarks:
-        found = _KEY.search(remark.text)
+        found = KEY.search(remark.text)
         start = remark.start + found.start("rest") if found else remark.start
         if found is None and not _BARE.fullmatch(remark.text):
             continue

@@ -7,12 +7,22 @@ from fractions import Fraction
 from wallwise.dance.model import Span
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import NTH, Named, section_end
+from wallwise.reading.naming import NTH, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
+from wallwise.reading.stops import section_end
+from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
 _SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
+_NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
+_SIZE_OF_TAG = re.compile(
+    rf"""
+    \b(?P<before>{_NUMBER})[\s-]*(?:counts?|cts?|beats?|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
+  | \b(?:tag|bridge)\s*[,:(-]?\s*(?:of\s+)?(?P<behind>{_NUMBER})[\s-]*(?:counts?|cts?|beats?)\b
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _WITHIN = re.compile(
     r"""
     \b(?:during|after|on)\s+(?:the\s+)?(?:first\s+)?(?:counts?\s*)?(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)\b
@@ -23,7 +33,8 @@ _WITHIN = re.compile(
 )
 _AFTER_WALL = re.compile(
     rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
-    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)",
+    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)"
+    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -44,11 +55,9 @@ class TagOrder:
     faces_span: Span | None = None
     span: Span = NOWHERE
     part: str = ""
-
-    def claim(self, faced: tuple[int, Span] | None) -> None:
-        """Take a facing, with its place, for the one claimed of this tag."""
-        if faced is not None:
-            self.faces, self.faces_span = faced
+    again: Again | None = None  # counts of the dance that it dances once more
+    times: int = 1
+    loose: bool = False  # of several walls with a tag behind them, perhaps not one of those that have it
 
 
 def tags_told(
@@ -59,15 +68,28 @@ def tags_told(
     `extra` is the tag whose heading the stretch stands in, `extras` are all tags, bridges and endings.
     """
     counts, inside = _size(named, main)
+    again = danced_again(named.text, main)
+    if again is not None and counts not in (None, again.counts):
+        again = None
+    times = times_told(named.text)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
         if _BEFORE.search(named.remark.line.text[max(0, at - _NEAR) : at]):
             wall -= 1
-        order = TagOrder(wall, counts, inside, span=named.span, part=part)
-        order.claim(named.faced_on(i))
+        order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
+        if len(times) == len(named.walls):
+            order.times = times[i]
+        if faced := named.faced_on(i):
+            order.faces, order.faces_span = faced[-1]
         orders.append(order)
     return orders
+
+
+def size_of_tag(text: str) -> int | None:
+    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts", "Tag (4 counts)"."""
+    found = _SIZE_OF_TAG.search(text)
+    return number_of(found["before"] or found["behind"]) if found else None
 
 
 def is_after_wall(text: str) -> bool:

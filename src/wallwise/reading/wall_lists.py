@@ -8,7 +8,7 @@ import re
 from itertools import pairwise
 
 from wallwise.reading.cuts import tells_of_music
-from wallwise.reading.naming import Named, counts_meant
+from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText
 
 _OTHERS = re.compile(
@@ -24,14 +24,21 @@ _DANCED = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_ALL_OF_WALL = re.compile(
+    r"\W*w(?:alls?|ls?)?\s?\d{1,2}(?:\s*(?:-|to|,|&|\+|and)\s*(?:walls?\s*|w)?\d{1,2})*\W*"
+    r"(?:(?:is|are|dance|danced|the|as)\s+)*(?:all|full|whole|complete|normal|in\s+full|usual|written)\b"
+    r"[^\w]*(?:of\s+it|dance|counts?)?\W*",
+    re.IGNORECASE,
+)
+_THEN_TAG = re.compile(r"\bthen\b[^,;.]*\b(?:tag|bridge)\b", re.IGNORECASE)
 _WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
-_FEWEST = 2  # walls; one alone is no list
+_FEWEST = 2  # walls; one alone is no list, unless the others are told as well
 
 
 def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
     """The items of a stretch that lists what is danced of several walls; empty where it is no list."""
     items = [found.start() for found in _DANCED.finditer(text, start, end)]
-    if len(items) < _FEWEST:
+    if len(items) < (1 if items and _OTHERS.search(text, items[-1]) else _FEWEST):
         return []
     others = _OTHERS.search(text, items[-1], end)
     return list(pairwise([*items, others.start() if others else end]))
@@ -39,7 +46,7 @@ def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def listed_kind(named: Named, main: PartText | None) -> str:
     """What an item of a list orders: what it says, or a restart where less than the whole is danced."""
-    counts = [counts_meant(told, main) for told in named.counts]
+    counts = [told.counts(main) for told in named.counts]
     danced = next((count for count in counts if count is not None), None)
     if main is None or tells_of_music(named.text):
         return ""
@@ -49,7 +56,16 @@ def listed_kind(named: Named, main: PartText | None) -> str:
     return "tag" if named.kind == "both" else ""
 
 
+def is_followed(named: Named) -> bool:
+    """Whether walls one after the other are told with a tag behind: "walls 3, 4 - all, then tag"."""
+    walls = [wall for wall, _ in named.walls]
+    in_row = len(walls) > 1 and walls == list(range(walls[0], walls[-1] + 1))
+    return in_row and _THEN_TAG.search(named.text) is not None
+
+
 def is_whole(named: Named, main: PartText | None) -> bool:
-    """Whether all counts that are named are those of the whole dance."""
-    counts = [counts_meant(told, main) for told in named.counts]
+    """Whether a wall is told to be danced whole: "walls 4 and 5: all", "wall 2: 32"."""
+    counts = [told.counts(main) for told in named.counts]
+    if not counts and _ALL_OF_WALL.fullmatch(named.text):
+        return True
     return main is not None and bool(counts) and all(count == main.counts for count in counts)

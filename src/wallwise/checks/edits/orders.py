@@ -31,7 +31,8 @@ def order_edits(reading: Reading) -> Iterator[Edit]:
 def _facings(reading: Reading) -> Iterator[Edit]:
     """Restarts facing what the room faces at their end, tags what it faces at their start."""
     orders = reading.orders
-    told = [("restart", o.wall, o.faces, o.faces_span) for o in orders.restarts]
+    told: list[tuple[str, int, int | None, Span | None]] = []
+    told += [("restart", o.wall, c.facing, c.span) for o in orders.restarts for c in o.claims]
     told += [("tag", o.after_wall, o.faces, o.faces_span) for o in orders.tags]
     told += [("start", wall, faces, span) for wall, faces, span in orders.starts]
     if not told:

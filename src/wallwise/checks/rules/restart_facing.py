@@ -38,16 +38,19 @@ def _find(reading: Reading) -> Iterator[Finding]:
 
 def _at_restart(reading: Reading, order: RestartOrder, walls: list[Wall]) -> Iterator[Finding]:
     cut = next((w for w in walls if w.cut_by == "restart"), None)
-    if cut is None or order.faces is None or order.faces == cut.ends_facing * TURN:
+    if cut is None:
         return
-    if order.faces_twice and order.faces == cut.starts_facing * TURN:
-        return  # of two facings told, the one read is where the wall starts
+    wrong = [claim for claim in order.claims if claim.facing != cut.ends_facing * TURN]
+    if len({claim.facing for claim in order.claims}) > 1:  # one of them can be where the wall starts
+        wrong = [claim for claim in wrong if claim.facing != cut.starts_facing * TURN]
+    if not wrong:
+        return
     yield RULE.at_beat(
         reading.main.text,
         cut.counts + cut.skipped,
-        f"The restart on wall {order.wall} is said to face {clock(order.faces)}, "
+        f"The restart on wall {order.wall} is said to face {clock(wrong[-1].facing)}, "
         f"but the room faces {facing_name(cut.ends_facing)} then.",
-        span=order.faces_span or order.span,
+        span=wrong[-1].span,
     )
 
 

@@ -2,17 +2,17 @@
 
 from collections import defaultdict
 from collections.abc import Iterator
+from fractions import Fraction
 
 from wallwise.checks.rule import Rule
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
 from wallwise.reading.orders import Orders
-from wallwise.reading.restart_orders import RestartOrder
 
 
 def _find(reading: Reading) -> Iterator[Finding]:
     yield from _no_count(reading.orders)
-    yield from _told_twice(reading.orders)
+    yield from _told_twice(reading)
     yield from _unknown_change(reading)
     yield from _no_wall(reading.orders)
     yield from _no_steps(reading)
@@ -30,16 +30,18 @@ def _no_count(orders: Orders) -> Iterator[Finding]:
             )
 
 
-def _told_twice(orders: Orders) -> Iterator[Finding]:
-    told: dict[int, list[RestartOrder]] = defaultdict(list)
-    for order in orders.restarts:
-        told[order.wall].append(order)
-    for wall, same in told.items():
-        places = dict.fromkeys(place for order in same for place in (order.otherwise, order.after))
-        afters = [str(place) for place in places if place is not None]
+def _told_twice(reading: Reading) -> Iterator[Finding]:
+    told: dict[int, list[Fraction]] = defaultdict(list)
+    spans = {order.wall: order.span for order in reversed(reading.orders.restarts)}
+    for order in reading.orders.restarts:
+        told[order.wall] += [order.otherwise] if order.otherwise is not None else []
+    for restart in reading.dance.restarts:
+        told[restart.wall].append(restart.after_counts)
+    for wall, places in told.items():
+        afters = [str(place) for place in dict.fromkeys(places)]
         if len(afters) > 1:
             yield RULE.on(
-                same[0].span,
+                spans[wall],
                 f"The restart on wall {wall} is told twice, after {' and after '.join(afters)} counts.",
             )
 

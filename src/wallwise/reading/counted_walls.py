@@ -1,0 +1,56 @@
+"""Walls told one after the other by their counts: "Sequence: 32, 32, 16 (restart), 32, tag, 32"."""
+
+import re
+from fractions import Fraction
+
+from wallwise.reading.outline import PartText, Remark
+from wallwise.reading.restart_orders import RestartOrder
+from wallwise.reading.sequence import KEY
+from wallwise.reading.tag_orders import TagOrder
+
+_ITEM = re.compile(
+    r"""
+    \b(?P<tag>tags?|bridge)\b(?:\s*\(?(?P<size>\d{1,2})(?:\s*-?\s*(?:counts?|cts?|c)\b)?\)?(?!\d))?
+    | \b(?P<counts>\d{1,3})\b(?:\s*(?:counts?|cts?|c)\b)?
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_ELSE = re.compile(r"[^\w]*(?:(?:re-?start|and|then|full|walls?|to\s+the\s+end|etc|ending)\b[^\w]*)*", re.IGNORECASE)
+_FEWEST = 3  # walls; fewer are no sequence
+
+
+def counted_walls(remark: Remark, main: PartText | None) -> tuple[list[RestartOrder], list[TagOrder]] | None:
+    """The restarts and tags of a sequence of counts; None for a text that is none, or has other words."""
+    found = KEY.search(remark.text)
+    if main is None or found is None:
+        return None
+    start = remark.start + found.start("rest")
+    items = list(_ITEM.finditer(remark.line.text, start, remark.end))
+    walls = [int(item["counts"]) for item in items if item["counts"]]
+    whole = int(main.counts)
+    counted = len(walls) >= _FEWEST and max(walls) == whole and all(1 < counts for counts in walls)
+    return _orders(remark, items, whole) if counted and _says_only(remark, start, items) else None
+
+
+def _says_only(remark: Remark, start: int, items: list[re.Match[str]]) -> bool:
+    """Whether nothing but such items, and words that go with them, stands there."""
+    ends = [start, *(item.end() for item in items)]
+    begins = [*(item.start() for item in items), remark.end]
+    return all(_ELSE.fullmatch(remark.line.text, a, b) for a, b in zip(ends, begins, strict=True))
+
+
+def _orders(
+    remark: Remark, items: list[re.Match[str]], whole: int
+) -> tuple[list[RestartOrder], list[TagOrder]]:
+    restarts: list[RestartOrder] = []
+    tags: list[TagOrder] = []
+    wall = 0
+    for item in items:
+        span = remark.line.span(*item.span())
+        if item["tag"]:
+            tags.append(TagOrder(wall, int(item["size"]) if item["size"] else None, span=span))
+            continue
+        wall += 1
+        if int(item["counts"]) < whole:
+            restarts.append(RestartOrder(wall, Fraction(int(item["counts"])), span=span, after_span=span))
+    return restarts, tags

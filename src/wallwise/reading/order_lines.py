@@ -1,0 +1,99 @@
+"""Orders and their steps, line by line: several tags told on one line, a change told below its order.
+
+"Tag after wall 2: … Tag 2 after wall 4: …" are two lines; "Restart on wall 4, but change 7-8 to:" is one with
+the steps below it.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import zip_longest
+
+from wallwise.reading.asides import steps_at
+from wallwise.reading.blocks import Block
+from wallwise.reading.changes import change_at
+from wallwise.reading.headings import head_of
+from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.tag_orders import is_after_wall
+from wallwise.reading.wording import ORDER_WORDS, any_of
+
+_NEXT_TAG = re.compile(r"(?<=[.;])\s+(?=(?:tag|bridge)\b)", re.IGNORECASE)
+_TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
+_NAMES_TAG = re.compile(  # "The tag", "Tag of 2 counts"
+    rf"\W*(?:(?:the|an?|one|extra)\s+)*(?:tag|bridge)\b"
+    rf"(?:\s+of\s+(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b)?",
+    re.IGNORECASE,
+)
+_EIGHT = 8
+
+
+def ordered(blocks: list[Block]) -> list[Block]:
+    """The blocks with each tag on a line of its own, and each change with the order that announces it."""
+    headed = [_tag_headed(block, below) for block, below in zip_longest(blocks, blocks[1:])]
+    return _with_changes([single for block in headed if block for single in _tags_apart(block)])
+
+
+def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
+    """A block that heads a tag in a sentence ("You need the tag after wall 2:"), as such a heading."""
+    if block is None or block.kind != "text":
+        return block
+    text = block.text
+    begins = below is not None and below.begins and not below.opens
+    named = _NAMES_TAG.match(text)
+    if named is not None and (begins or steps_at(text[named.end() :]) is not None):
+        return replace(block, kind="extra", name="Tag", rest=named.end())
+    if begins and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
+        return replace(block, kind="extra", name="Tag", rest=len(text))
+    return block
+
+
+def _tags_apart(block: Block) -> Iterator[Block]:
+    """The tags of a line that tells several with their steps, each as a block; else the block itself."""
+    cuts = [found.start() for found in _NEXT_TAG.finditer(block.text)] if block.kind == "extra" else []
+    lines = [
+        block.line.slice(start, end)
+        for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
+    ]
+    heads = [head_of(line.text) for line in lines]
+    if not cuts or not all(
+        head is not None and head.kind == "extra" and steps_at(line.text[head.rest :]) is not None
+        for head, line in zip(heads, lines, strict=True)
+    ):
+        yield block
+        return
+    for head, line in zip(heads, lines, strict=True):
+        if head is not None:
+            yield replace(block, line=line, rest=head.rest, name=head.name)
+
+
+def _with_changes(blocks: list[Block]) -> list[Block]:
+    """The blocks, with the steps of a change as part of the order above that announces them."""
+    whole: list[Block] = []
+    last: Block | None = None  # the line of such steps that was taken just now
+    for block in blocks:
+        if whole and block.kind == "steps" and (_goes_on(last, block) or _announces_change(whole[-1])):
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+            last = block
+        else:
+            whole.append(block)
+            last = None
+    return whole
+
+
+def _announces_change(block: Block) -> bool:
+    """Whether an order says last that other steps follow."""
+    text = block.text.rstrip(" *")
+    return (
+        block.kind == "text"
+        and text.endswith(":")
+        and ORDER_WORDS.search(text) is not None
+        and change_at(text) is not None
+    )
+
+
+def _goes_on(last: Block | None, block: Block) -> bool:
+    """Whether steps count on from those of a change before them, inside the same eight."""
+    if last is None or last.mark is None or block.mark is None:
+        return False
+    end = last.mark.last // 1
+    return end % _EIGHT != 0 and block.mark.first // 1 == end + 1
