@@ -44,7 +44,7 @@ _RANGE = re.compile(
     r"""
     ^\W*?(?P<open>[\[(])?\s*(?:[a-ht](?=\d))?(?:(?:counts?|cts?|beats?|steps?|section)\s*:?\s*)?
     (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})(?:&1?\b|&(?=\s))?
-    \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
+    \s*(?:counts?\s*)?(?P<close>[\])])?\s*(?:[:.=-]*|,)(?P<rest>\s.*|)$
     """,
     re.IGNORECASE | re.VERBOSE,
 )

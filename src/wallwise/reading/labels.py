@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from itertools import pairwise
 
 from wallwise.reading.asides import step_count
 from wallwise.reading.headings import head_of
@@ -45,8 +44,8 @@ def unlabelled(rows: list[Row]) -> list[Row]:
     """
     for kind, value in _KINDS.items():
         found = {i: told for i, row in enumerate(rows) if (told := _label(row, kind)) is not None}
-        while found and not _runs([value(told[kind]) for told in found.values()]):
-            del found[min(found)]  # "16 in, weight on L"
+        first, end = _run([value(told[kind]) or 0 for told in found.values()])
+        found = dict(list(found.items())[first:end])  # without "16 in, weight on L" and "4 count tag"
         if not found or not _are_lines(rows, found):
             continue
         return [
@@ -63,12 +62,19 @@ def _label(row: Row, kind: str) -> re.Match[str] | None:
     return found
 
 
-def _runs(values: list[int | None]) -> bool:
-    """Whether the values count up by the first of them, and perhaps begin again with it."""
-    first = values[0]
-    if first not in _FIRST or len(set(values)) == 1:
-        return False
-    return all(b == first or b == (a or 0) + first for a, b in pairwise(values))
+def _run(values: list[int]) -> tuple[int, int]:
+    """From where to where the values count up by the first of them, perhaps from it again: the longest run."""
+    runs = [(start, _run_end(values, start)) for start, value in enumerate(values) if value in _FIRST]
+    first, end = max(runs, key=lambda run: run[1] - run[0], default=(0, 0))
+    return (first, end) if len(set(values[first:end])) > 1 else (0, 0)
+
+
+def _run_end(values: list[int], start: int) -> int:
+    """Where the values stop that count up from `start` on by the first of them."""
+    first, end = values[start], start + 1
+    while end < len(values) and values[end] in (first, values[end - 1] + first):
+        end += 1
+    return end
 
 
 def _is_counted_behind(text: str) -> bool:

@@ -36,6 +36,7 @@ _NOT_COUNTS = re.compile(
     r"|seconds?|secs?|degrees?|more|count)\b",
     re.IGNORECASE,
 )
+_TURN_AND_A_HALF = re.compile(r"\s*[12]\s*(?:&|and)\s*\d/\d")
 _ALONE = re.compile(
     r"\s*(?:(?P<share>[&+ea]|and(?=\t))(?:\t|\s+-\s|\s{2,}|\s*[:|]|\s*$)|[\[(]\s*(?P<inner>[&ea]|and)\s*[\])])\s*"
 )
@@ -105,7 +106,7 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     after = text[tail.end() : tail.end() + 1]
     if end < len(text) and tail.end() == end and after.isalnum():
         return None  # "2x", "1st"
-    if _NOT_COUNTS.match(text, tail.end()):
+    if _NOT_COUNTS.match(text, tail.end()) or (start and _TURN_AND_A_HALF.match(text, start)):
         return None
     listed = _AND.search(text, lead.end(), end) is not None
     several = _COUNTS_OF.search(lead.group()) is not None

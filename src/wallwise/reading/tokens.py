@@ -50,7 +50,7 @@ _RAW = re.compile(
     rf"|(?P<lead>{_LEAD})"
     rf"|(?P<over>{_SHOULDER})"
     rf"|(?P<clock>{_CLOCK})"
-    r"|(?P<amount>\b[12] \d/\d|\d/\d|\b1-\d/\d)"
+    r"|(?P<amount>\b[12](?: ?& ?| and | )\d/\d|\d/\d|\b1-\d/\d)"
     r"|(?P<sided>\b[rl]\.(?=\s+(?:side|heel|toes?|shin|knee|shoulder|diag\w*|and|on|with)\b))"
     r"|(?P<dotted>\b[rl]\.?\s?f\.(?!\w)|\b[rl]/f\b)"
     rf"|(?P<named>{_NAMED})"
@@ -220,11 +220,10 @@ def _clock(found: re.Match[str]) -> tuple[str, int]:
 def _amount(found: re.Match[str]) -> tuple[Word | str, Fraction | str]:
     """Eighths of a turn; "1/0" is none."""
     text = found.group()
-    whole, _, rest = text.rpartition(" " if " " in text else "-")
-    over, _, under = rest.partition("/")
-    if under == "0":
+    *whole, over, under = map(int, re.findall(r"\d+", text))
+    if under == 0:
         return "unknown", text
-    return Word.AMOUNT, 8 * (int(whole or 0) + Fraction(int(over), int(under)))
+    return Word.AMOUNT, 8 * (sum(whole) + Fraction(over, under))
 
 
 _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {

@@ -122,17 +122,7 @@ def _options(act: Act, before: Act | None) -> list[Option]:
     if act.verb == "and":
         return [_quick_step(act)]
     if act.verb == "turn":
-        # the word alone has its turn taken by what follows
-        if act.turn is None:
-            return []
-        options = turn_options(act, _unwound(act.turn, before))
-        if _steps_first(act):
-            own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
-            return [*options, stepped_into(own[0], act.foot)]
-        if not _lacks_step(act, before):
-            return options
-        # one may follow a step told elsewhere, several in a row turn one way only with their steps
-        return [*(options if act.times == 1 else []), stepped_into(options[0])]
+        return _turned(act, before)
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
@@ -144,6 +134,20 @@ def _steps_first(act: Act) -> bool:
     if turn is None or told is None or act.foot is None or act.feet:
         return False
     return turn.own == "pivot" and told[0] < turn.start
+
+
+def _turned(act: Act, before: Act | None) -> list[Option]:
+    """The ways to dance a turn, with the step it may take; none for the word alone, which others take."""
+    if act.turn is None:
+        return []
+    options = turn_options(act, _unwound(act.turn, before))
+    if _steps_first(act):
+        own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
+        return [*options, stepped_into(own[0], act.foot)]
+    if not _lacks_step(act, before):
+        return options
+    # one may follow a step told elsewhere, several in a row turn one way only with their steps
+    return [*(options if act.times == 1 else []), stepped_into(options[0])]
 
 
 def _lacks_step(act: Act, before: Act | None) -> bool:
