@@ -345,10 +345,19 @@ def _cut_to(option: Option, feet: int) -> Option:
 
 
 def _on_feet(option: Option, act: Act) -> Option:
-    """The option on the feet that are told for it, right or wrong: the body will say."""
+    """The option on the feet that are told for it, right or wrong: the body will say.
+
+    They are the feet of its steps, or of its gestures as well where it has as many: "kick ball change R-R-L".
+    """
     moves, told = [], list(act.feet)
+    gestures_too = sum(_moves_one(move) for _, move in option.moves) == len(told)
     for at, move in option.moves:
-        if told and move.kinds[0][0].takes_weight and move.foot is not Foot.BOTH:
+        if told and _moves_one(move) and (gestures_too or move.kinds[0][0].takes_weight):
             move = replace(move, foot=told.pop(0), foot_at=act.feet_at)
         moves.append((at, move))
     return replace(option, moves=tuple(moves))
+
+
+def _moves_one(move: Move) -> bool:
+    """Whether it moves one foot."""
+    return move.foot is not Foot.BOTH and move.kinds[0][0] is not Kind.HOLD
