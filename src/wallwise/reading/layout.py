@@ -13,10 +13,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from heapq import nsmallest
+from itertools import pairwise
 from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
-from wallwise.dance.model import Kind, Place
+from wallwise.dance.model import Foot, Kind, Place
 from wallwise.glossary.entry import Figure
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
@@ -24,6 +25,7 @@ from wallwise.reading.spelt import told_otherwise
 from wallwise.reading.variants import variants
 
 KEEP = 8
+_LIKELY = 3 * KEEP  # looked at more closely
 _SAID_AGAIN = {Kind.RECOVER: "recover", Kind.HOLD: "hold"}
 _ZERO = Fraction(0)
 _ABSORBED = 0.1  # the next act stands for a figure's last step
@@ -34,6 +36,7 @@ _TURN_LOST = 2.0
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
 _LONGER = 0.7  # a hold or a drag that lasts another count
+_BOTH_SHOWN = 1.0  # one foot touches after the other, with no step between: the weight cannot be on both
 _UNEVEN = 0.3  # a figure that is danced in another rhythm the second time
 _NOTHING = 6.0  # a mark without a move
 # Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
@@ -62,10 +65,12 @@ def on_time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout
     """The cheapest ways to lay the items one after the other from `start` so that they fill `counts`."""
     whole = int(counts * _TICKS)
     ends = [
-        (extra + cost + _unevenness(chain), tick, chain)
+        (extra + cost, tick, chain)
         for extra, row in variants(items)
         for cost, tick, chain in _time(row, whole)
     ]
+    likely = nsmallest(_LIKELY, ends, key=itemgetter(0))
+    ends = [(cost + _oddness(chain), tick, chain) for cost, tick, chain in likely]
     return [
         Layout(
             cost,
@@ -291,14 +296,18 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
             yield lasts + more * _TICKS, way.cost + _LONGER * more, way.moves
 
 
-def _unevenness(chain: _Link | None) -> float:
-    """What it costs that the same figure is danced in another rhythm each time."""
+def _oddness(chain: _Link | None) -> float:
+    """What it costs that a figure changes its rhythm, and that one foot after the other is only shown."""
     rhythms: dict[tuple[Figure, ...], set[tuple[Fraction, ...]]] = defaultdict(set)
+    shown: list[Foot | None] = []  # last first: the foot of each gesture, nothing for steps
     while chain is not None:
         chain, _, moves, item = chain
         if moves and item.act.figures:
             rhythms[item.act.figures].add(tuple(at for at, _ in moves))
-    return _UNEVEN * sum(len(told) - 1 for told in rhythms.values())
+        shown += [None if move.kinds[0][0].takes_weight else move.foot for _, move in reversed(moves)]
+    uneven = sum(len(told) - 1 for told in rhythms.values())
+    crossed = sum({a, b} == {Foot.LEFT, Foot.RIGHT} for a, b in pairwise(shown))
+    return _UNEVEN * uneven + _BOTH_SHOWN * crossed
 
 
 def _laid(chain: _Link | None, start: Fraction) -> tuple[Placed, ...]:

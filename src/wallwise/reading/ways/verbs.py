@@ -171,7 +171,7 @@ def _in_two(act: Act, base: Move, first: Move) -> Iterator[Option]:
         # "side touch": a step to the side, then the touch
         step = replace(base, kinds=only(Kind.STEP), place=place_named(act.place) or Place.UNSAID)
         then = replace(base, foot=None, place=Place.UNSAID, turns=STILL, toward=None)
-        yield Option(((_ZERO, step), (_ONE, then)), _TWO, 0.5)
+        yield Option(((_ZERO, step), (_ONE, then)), _TWO, 0.4)
     if act.verb == "rock":
         recover = Move(only(Kind.RECOVER), where=base.where, from_figure="rock")
         yield Option(((_ZERO, first), (_ONE, recover)), _TWO, 0.9)
