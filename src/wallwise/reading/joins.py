@@ -34,6 +34,7 @@ _WANTS_NUMBER = re.compile(
 _FACING = re.compile(r"[\[(]\s*\d{1,2}(?:[:.]\d\d|\s*o'?clock)?\s*[)\]]$", re.IGNORECASE)
 _KEY_ALONE = re.compile(r"(?:^|\s)[A-Z][a-z]+:$")
 _SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
+_WORD = re.compile(r"[^\W\d_]{2,}")
 _SIGN = re.compile(r"->|[*\u2022(]")
 _APART = re.compile(r"->|[*\u2022]|(?:[A-Ha-h]|[ivxIVX]{1,4})[.)]\s")  # never left over by a margin
 _MARK_ALONE = re.compile(r"\((?:counts?\s+)?[\d\s&,+-]{1,40}\)$", re.IGNORECASE)
@@ -224,7 +225,8 @@ def _wants(before: str, text: str) -> bool:
 
 def _is_headed(before: str, text: str) -> bool:
     """Whether a line is a heading, below which something else begins."""
-    return starts_block(before) and text[:1].isupper() and not _SENTENCE.search(before)
+    opens = text[:1].isupper() and not _GOES_ON.match(text)
+    return starts_block(before) and opens and not _SENTENCE.search(before)
 
 
 def _is_capitals(text: str) -> bool:
@@ -239,10 +241,11 @@ def _ends_in_capitals(text: str) -> bool:
 
 
 def _changes_letters(before: str, text: str) -> bool:
-    """Whether of two lines one is set in capitals and the other is not."""
+    """Whether of two lines one is set in capitals and the other is not, where they meet."""
     if not text[:1].isalpha() or _is_capitals(before) is _is_capitals(text):
         return False
-    return not (text.isupper() and _ends_in_capitals(before))
+    last, first = _WORD.findall(before)[-2:], _WORD.findall(text)[:2]
+    return not (last and first) or all(map(str.isupper, last)) is not all(map(str.isupper, first))
 
 
 def _ends_counted(text: str) -> bool:

@@ -344,7 +344,10 @@ def _can_be_first(mark: Mark, text: str, *, bracketed: bool) -> bool:
     if _SPOKEN.match(text, mark.start):
         return mark.first == 1
     if bracketed:
-        return mark.first == 1 or text[mark.start + 1 : mark.start + 6].lower().startswith("count")
+        counts_on = f"({mark.first + 1})" in text[mark.end :]
+        return (
+            mark.first == 1 or counts_on or text[mark.start + 1 : mark.start + 6].lower().startswith("count")
+        )
     ends_line = mark.end >= len(text.rstrip(" ."))
     return (
         ends_line and known_share(text[: mark.start]) > 0.5 and "," not in text[mark.start - 2 : mark.start]

@@ -66,7 +66,7 @@ def kinds_of(act: Act, before: Act | None) -> Kinds:
         return _KINDS[act.verb]
     if act.both:
         return ((Kind.BOUNCE, 0.5),)
-    if before is not None and before.verb in _ROUND and act.place in _AWAY:
+    if before is not None and before.verb in _ROUND and act.place in _AWAY and before.place in _AWAY:
         return (*_KINDS[before.verb], (Kind.STEP, _STEPS_INSTEAD))  # "brush R forward, back, forward"
     if before is not None and _is_gesture(before):
         # "point R side, beside": a close as a rule, now and then another touch of the same foot
