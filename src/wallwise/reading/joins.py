@@ -244,8 +244,8 @@ def _changes_letters(before: str, text: str) -> bool:
     """Whether of two lines one is set in capitals and the other is not, where they meet."""
     if not text[:1].isalpha() or _is_capitals(before) is _is_capitals(text):
         return False
-    last, first = _WORD.findall(before)[-2:], _WORD.findall(text)[:2]
-    return not (last and first) or all(map(str.isupper, last)) is not all(map(str.isupper, first))
+    last, first = _WORD.findall(before)[-1:], _WORD.findall(text)[:1]
+    return not (last and first) or last[0].isupper() is not first[0].isupper()
 
 
 def _ends_counted(text: str) -> bool:

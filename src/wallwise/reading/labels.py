@@ -96,13 +96,19 @@ def _are_lines(rows: list[Row], found: dict[int, re.Match[str]]) -> bool:
     others = [i for i in range(first, min(last + 2, len(rows))) if i not in labelled]
     texts = [rows[i].line.text[found[i].end() :] for i in labelled]
     counted = [i for i in others if leading_mark(rows[i].line.text) is not None]
-    if counted and not (_are_counted(texts) and all(rows[i - 1].line.text.endswith(",") for i in counted)):
+    apart = [i for i in counted if not _is_open(rows[i - 1].line.text)]
+    if apart and not (_are_counted(texts) and all(rows[i - 1].line.text.endswith(",") for i in apart)):
         return False
     plain = [rows[i].line.text for i in others if i < last and i not in counted]
     if any(_is_counted_behind(text) and not behind_names(text) for text in plain):
         return False
     busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
     return 2 * busy >= len(texts)
+
+
+def _is_open(text: str) -> bool:
+    """Whether a bracket is open at the end of a line."""
+    return text.count("(") > text.count(")")
 
 
 def _are_counted(texts: list[str]) -> bool:
