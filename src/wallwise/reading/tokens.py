@@ -69,12 +69,12 @@ _FACES = re.compile(
     r"(?P<hour>1[0-2]|[1-9])(?=[\s).,;\]]|$)(?!\s*(?:counts?|o'?\s?c))"
     r"|\bback\s+(?:to|at)\s+(?P<again>12|3|6|9)(?=[.,;)]|$)"
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
-    rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
+    rf"|{_FACING}(?P<hand>right|left|[rl]\b)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
 _MAY_FACE = re.compile("wall|fac|looking|now on|back (?:to|at)")
 WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
-    "right": 12, "back": 24, "rear": 24, "left": 36,
+    "right": 12, "r": 12, "back": 24, "rear": 24, "left": 36, "l": 36,
 }  # fmt: skip
 _HOURS = {"twelve": 12, "three": 3, "six": 6, "nine": 9}
 _NO_PHRASE = frozenset(
