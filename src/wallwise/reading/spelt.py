@@ -115,7 +115,7 @@ def _told_for(option: Option, items: list[Item], *, turned: bool = False) -> tup
 
 
 def _is_turn_of_next(act: Act) -> bool:
-    """Whether it is a plain turn, which the step told behind it takes: "turn 1/4 left and step L behind R"."""
+    """Whether it is a plain turn, which the step behind it takes: "turn 1/4 left and step L behind"."""
     return act.verb == "turn" and act.turn is not None and act.turn.own in ("", "turn") and not act.feet
 
 
