@@ -119,7 +119,8 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
             i += 1
         else:
             used, token = _phrase(raw, i, lexicon, placed=_tells_side(tokens, found))
-            tokens.append(token or _single(found))
+            parted = token is None and found.lastgroup == "named" and _opens_figure(raw, i + 1, lexicon)
+            tokens += (_parted(found) if parted else ()) or [token or _single(found)]
             i += used
     return tokens
 
@@ -155,7 +156,11 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool)
         for meaning, last in _meanings(raw, i, lexicon)
         if not (placed and meaning.word is Word.FIGURE)
     ]
-    if len(told) > 1 and told[-2][0].word is Word.FIGURE and _opens_figure(raw, told[-1][1], lexicon):
+    if (
+        len(told) > 1
+        and told[-2][0].word is Word.FIGURE
+        and _opens_figure(raw, told[-1][1], lexicon, words=2)
+    ):
         told.pop()  # "side rock recover, cross shuffle" without its comma
     if not told:
         return 1, None
@@ -165,9 +170,10 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool)
     return last - i + 1, Token(best.word, best.value, start, end, shown, best.place, best.ing)
 
 
-def _opens_figure(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> bool:
-    """Whether a figure's name of several words begins at that piece."""
-    return any(meaning.word is Word.FIGURE and last > i for meaning, last in _meanings(raw, i, lexicon))
+def _opens_figure(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, words: int = 1) -> bool:
+    """Whether a figure's name of so many words or more begins at that piece."""
+    told = _meanings(raw, i, lexicon) if i < len(raw) else ()
+    return any(meaning.word is Word.FIGURE and last >= i + words - 1 for meaning, last in told)
 
 
 def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> Iterator[tuple[Meaning, int]]:
@@ -260,6 +266,23 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "cell": lambda _: ("cell", None),
     "stop": _stop,
 }
+
+
+def _parted(found: re.Match[str]) -> tuple[Token, ...]:
+    """The feet before the last comma, and the one that leads a figure: "walk right, left, right shuffle"."""
+    text = found.group()
+    head, comma, last = text.rpartition(",")
+    names = re.findall(r"right|left", head)
+    if not comma or len(re.findall(r"right|left", last)) > 1:
+        return ()
+    end = found.start() + len(head)
+    word, value = ("feet", _feet(names)) if len(names) > 1 else (Word.SIDE, _feet(names)[0])
+    lead = last.strip()
+    return (
+        Token(word, value, found.start(), end, head),
+        Token(",", None, end, end + 1, ","),
+        Token(Word.SIDE, _feet([lead])[0], found.end() - len(lead), found.end(), lead),
+    )
 
 
 def _feet(names: list[str]) -> tuple[Foot, ...]:
