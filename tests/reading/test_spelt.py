@@ -143,6 +143,7 @@ TURNED = {
     "3&4 chasse 1/4 R: R side, L tog, R fwd": [0, 0, 1],
     "3&4 shuffle 1/2 R: R side, L together, R forward": [1, 0, 1],
     "3&4 coaster step with 1/4 turn R: R back, L together, R forward": [1, 0, 0],
+    "3&4 sailor 1/4 R: turn 1/4 right and step R behind L, step L side, step R fwd": [1, 0, 0],
     "3-6 vine R 1/4 turn R: R side, L behind, R fwd, scuff L": [0, 0, 1, 0],
     "3-6 jazz box 1/4 R: R over, L back, R side, L fwd": [0, 0, 1, 0],
     "3-6 monterey 1/2 R: point R, close R, point L, close L": [0, 2, 0, 0],

@@ -98,18 +98,25 @@ def _told_for(option: Option, items: list[Item], *, turned: bool = False) -> tup
     `turned` lets any of them go elsewhere than the figure's step: a turn makes a side step one forward.
     """
     wanted, found = [move for _, move in option.moves], list[Move]()
+    turns = False  # a turn told before the step
     for n, item in enumerate(map(_plain, items)):
         if not wanted:
             return n, found
-        if item.act.verb == "and":
+        if item.act.verb == "and" or _is_turn_of_next(item.act):
+            turns = turns or item.act.verb == "turn"
             continue
-        freely = turned or item.act.spread
+        freely, turns = turned or turns or item.act.spread, False
         told = next((way for way in item.options if _tells(way, wanted, freely=freely)), None)
         if told is None or item.act.figures or item.act.label:
             return 0, []
         found += [move for _, move in told.moves]
         wanted = wanted[len(told.moves) :]
     return (0, []) if wanted else (len(items), found)
+
+
+def _is_turn_of_next(act: Act) -> bool:
+    """Whether it is a plain turn, which the step behind it takes: "turn 1/4 left and step L behind"."""
+    return act.verb == "turn" and act.turn is not None and act.turn.own in ("", "turn") and not act.feet
 
 
 def _plain(item: Item) -> Item:

@@ -1,7 +1,7 @@
 """A piece of a line as tokens: the phrases of the lexicon, with their places in the line."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from typing import Any, NamedTuple
 
@@ -33,7 +33,7 @@ _NAMED = (  # "right, left and right", where the last begins no phrase of its ow
     r"(?!\s+(?:foot|heel|toe|side|over|behind|in front|across|beside|next|to\b|forward|back|diagonal|knee))"
 )
 _FEET = (  # "R-L-R", "RLR"; not "beside L, L in place"
-    r"\b(?!(?P<own>[rl])(?:,|\s-)\s(?P=own)\s+(?:in|on)\b)[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
+    r"\b(?!(?P<own>[rl])(?:[,.;]|\s-)\s(?P=own)\s+(?:in|on)\b)[rl](?:\s?(?:[-/,.&+]|and)\s?[rl]\b)+"
     r"(?=\s*(?:$|[,;.:)\][({|&+*=]|-\s|(?:and|then|in|on|turning|making|with|x\s?\d)\b|\d))"
     r"|\b[rl](?:\s[rl]\b){2,}|(?:^|(?<=\t)|(?<=\t\s))[rl]\s[rl](?=\s*\t)"  # "R L" in a cell of its own
     r"|\b[rl]{2,8}\b"
@@ -69,12 +69,12 @@ _FACES = re.compile(
     r"(?P<hour>1[0-2]|[1-9])(?=[\s).,;\]]|$)(?!\s*(?:counts?|o'?\s?c))"
     r"|\bback\s+(?:to|at)\s+(?P<again>12|3|6|9)(?=[.,;)]|$)"
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
-    rf"|{_FACING}(?P<hand>right|left)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
+    rf"|{_FACING}(?P<hand>right|left|[rl]\b)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
 _MAY_FACE = re.compile("wall|fac|looking|now on|back (?:to|at)")
 WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
-    "right": 12, "back": 24, "rear": 24, "left": 36,
+    "right": 12, "r": 12, "back": 24, "rear": 24, "left": 36, "l": 36,
 }  # fmt: skip
 _HOURS = {"twelve": 12, "three": 3, "six": 6, "nine": 9}
 _NO_PHRASE = frozenset(
@@ -119,7 +119,8 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
             i += 1
         else:
             used, token = _phrase(raw, i, lexicon, placed=_tells_side(tokens, found))
-            tokens.append(token or _single(found))
+            parted = token is None and found.lastgroup == "named" and _opens_figure(raw, i + 1, lexicon)
+            tokens += (_parted(found) if parted else ()) or [token or _single(found)]
             i += used
     return tokens
 
@@ -135,11 +136,12 @@ def _wall_of(face: re.Match[str]) -> int:
 
 
 def _tells_side(before: list[Token], piece: re.Match[str]) -> bool:
-    """Whether a word ends a direction: "to right side", "to left front diagonal"."""
+    """Whether a word ends a direction: "to right side", "to left front diagonal", "on the diagonal"."""
     if piece.group() not in ("side", "diagonal"):
         return False
-    words = [token.word for token in before[-3:] if token.text != "front"]
-    return words[-2:] == [Word.RELATION, Word.SIDE]
+    words = [token.word for token in before[-3:] if token.text not in ("front", "forward", "back")]
+    on_diagonal = piece.group() == "diagonal" and words[-1:] == [Word.RELATION]
+    return on_diagonal or words[-2:] == [Word.RELATION, Word.SIDE]
 
 
 def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool) -> tuple[int, Token | None]:
@@ -147,14 +149,38 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool)
 
     A phrase that begins with the end of a direction, which is `placed`, is no figure's name.
     """
-    first = raw[i]
-    if first.group() == "(":
+    if raw[i].group() == "(":
         return _bracketed_side(raw, i)
+    told = [
+        (meaning, last)
+        for meaning, last in _meanings(raw, i, lexicon)
+        if not (placed and meaning.word is Word.FIGURE)
+    ]
+    if (
+        len(told) > 1
+        and told[-2][0].word is Word.FIGURE
+        and _opens_figure(raw, told[-1][1], lexicon, words=2)
+    ):
+        told.pop()  # "side rock recover, cross shuffle" without its comma
+    if not told:
+        return 1, None
+    best, last = told[-1]
+    start, end = raw[i].start(), raw[last].end()
+    shown = raw[i].string[start:end]
+    return last - i + 1, Token(best.word, best.value, start, end, shown, best.place, best.ing)
+
+
+def _opens_figure(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, words: int = 1) -> bool:
+    """Whether a figure's name of so many words or more begins at that piece."""
+    told = _meanings(raw, i, lexicon) if i < len(raw) else ()
+    return any(meaning.word is Word.FIGURE and last >= i + words - 1 for meaning, last in told)
+
+
+def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> Iterator[tuple[Meaning, int]]:
+    """The phrases that begin at the piece `i`, the longest last, each with its last piece."""
     words: tuple[str, ...] = ()
     full: tuple[str, ...] = ()  # the same, words cut short written out
-    best: Meaning | None = None
-    last = i
-    reached = first.start()
+    reached = raw[i].start()
     for j in range(i, len(raw)):
         piece = raw[j]
         kind, text = piece.lastgroup, piece.group()
@@ -162,22 +188,17 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool)
             reached = piece.end()
             continue
         if kind in (_NO_PHRASE if j == i else _ENDS_PHRASE) and text not in "&+/":
-            break
+            return
         for word in text.split() if kind == "amount" else (text,):
             spelt = word if word.endswith(".f.") else word.rstrip(".'")
             words += (spelt,)
             full += (lexicon.short.get(spelt, spelt),)
         reached = piece.end()
         meaning = lexicon.phrases.get(words) or (full != words and lexicon.phrases.get(full))
-        if meaning and not (placed and meaning.word is Word.FIGURE):
-            best, last = meaning, j
+        if meaning:
+            yield meaning, j
         if words not in lexicon.openings and full not in lexicon.openings:
-            break
-    if best is None:
-        return 1, None
-    start, end = first.start(), raw[last].end()
-    shown = first.string[start:end]
-    return last - i + 1, Token(best.word, best.value, start, end, shown, best.place, best.ing)
+            return
 
 
 def _is_hyphen(piece: re.Match[str], reached: int) -> bool:
@@ -244,6 +265,23 @@ _SINGLES: dict[str, Callable[[re.Match[str]], tuple[Word | str, Any]]] = {
     "cell": lambda _: ("cell", None),
     "stop": _stop,
 }
+
+
+def _parted(found: re.Match[str]) -> tuple[Token, ...]:
+    """The feet before the last comma, and the one that leads a figure: "walk right, left, right shuffle"."""
+    text = found.group()
+    head, comma, last = text.rpartition(",")
+    names = re.findall(r"right|left", head)
+    if not comma or len(re.findall(r"right|left", last)) > 1:
+        return ()
+    end = found.start() + len(head)
+    word, value = ("feet", _feet(names)) if len(names) > 1 else (Word.SIDE, _feet(names)[0])
+    lead = last.strip()
+    return (
+        Token(word, value, found.start(), end, head),
+        Token(",", None, end, end + 1, ","),
+        Token(Word.SIDE, _feet([lead])[0], found.end() - len(lead), found.end(), lead),
+    )
 
 
 def _feet(names: list[str]) -> tuple[Foot, ...]:

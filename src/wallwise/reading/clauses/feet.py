@@ -93,7 +93,7 @@ def _take_to(t: Telling, token: Token) -> None:
 def _take_named(t: Telling, i: int, token: Token, *, sure: bool) -> None:
     """A foot told: the act's own where it has none yet, else what a second foot can mean."""
     act, before = t.act, t.at(i - 1)
-    if _leads_figure(t, i, token) or _opens_side(t, i, token):
+    if _leads_figure(t, i, token) or _leads_pivot(t, i, token) or _opens_side(t, i, token):
         t.flush()
         t.give_foot(token, sure=sure)
         return
@@ -116,6 +116,13 @@ def _leads_figure(t: Telling, i: int, token: Token) -> bool:
         return False
     rocked = t.acts[-1].foot if t.acts else None
     return t.act.foot is not None or (rocked is not None and token.value is rocked)
+
+
+def _leads_pivot(t: Telling, i: int, token: Token) -> bool:
+    """Whether a foot behind a figure is that of the pivot after it: "R coaster step L 1/4 pivot R"."""
+    act = t.act
+    at = i + 2 if t.word(i + 1) is Word.AMOUNT else i + 1
+    return bool(act.figures) and act.foot is token.value.other and t.at(at).value == "pivot"
 
 
 def _lists(t: Telling, i: int, token: Token) -> bool:

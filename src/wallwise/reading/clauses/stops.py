@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from wallwise.glossary.lexicon import Word
-from wallwise.reading.clauses.act import Act
+from wallwise.reading.clauses.act import Act, Turn
 from wallwise.reading.clauses.again import SECTION_WORDS
-from wallwise.reading.clauses.telling import EDGE, Telling
+from wallwise.reading.clauses.telling import EDGE, Telling, side_of
 from wallwise.reading.tokens import Token
 from wallwise.reading.wording import number_of
 
@@ -130,11 +130,23 @@ def take_feet(t: Telling, i: int, token: Token) -> int:
             act.foot, act.foot_at, act.sure = foot, (token.start, token.end), True
         return i + 1
     t.touch(token)
+    turn = t.act.turn
+    if turn is not None and _is_way_and_foot(turn, token):
+        turn.way = side_of(token.value[0])
+        t.stop()
+        t.give_foot(token._replace(word=Word.SIDE, value=token.value[1], start=token.end - 1), sure=False)
+        return i + 1
     if t.act.feet:
         t.flush()
         t.touch(token)
     t.act.feet, t.act.feet_at = token.value, (token.start, token.end)
     return i + 1
+
+
+def _is_way_and_foot(turn: Turn, feet: Token) -> bool:
+    """Whether two sides are the way of a pivot and the foot of the next act: "1/2 pivot L, R 1/2 pivot L"."""
+    pivots = turn.own == "pivot" and turn.eighths is not None and turn.way is None
+    return pivots and len(feet.value) == 2 and "," in feet.text
 
 
 def _danced_by_row(t: Telling, i: int, feet: int) -> list[Act]:

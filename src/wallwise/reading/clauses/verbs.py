@@ -264,6 +264,14 @@ def _take_words(t: Telling, i: int) -> int:
     return i
 
 
+def _has_turned(act: Act) -> bool:
+    """Whether a turn that is an event of its own was told in full: "pivot 1/4 L rocking chair R"."""
+    turn = act.turn
+    if act.verb != "turn" or turn is None or turn.own != "pivot":
+        return False
+    return turn.eighths is not None and turn.way is not None
+
+
 def _is_next_step(t: Telling, i: int) -> bool:
     """Whether a verb opens the next act without a stop before it: "sweeping L to front cross L over R"."""
     token, following = t.at(i), t.at(i + 1)
@@ -283,7 +291,7 @@ def take_figure(t: Telling, i: int, token: Token) -> int:
     if act.verb and act.verb != "turn" and not led_in:
         if not _is_mere_step(act):
             t.flush()
-    elif act.figures or act.part:
+    elif act.figures or act.part or _has_turned(act):
         t.flush()
     elif act.turn is not None and t.led_into(i):
         act.turn.ahead = True
