@@ -73,9 +73,7 @@ _BRACKETED_FACING = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_WALLS_LISTED = re.compile(
-    r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
-)
+_WALLS_LISTED = re.compile(r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE)
 _BEHIND_STEPS = re.compile(
     r"\.\s|,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
     r"|\bfacing\b|\(facing",

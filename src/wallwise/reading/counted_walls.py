@@ -15,9 +15,7 @@ _ITEM = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_ELSE = re.compile(
-    r"[^\w]*(?:(?:re-?start|and|then|full|walls?|to\s+the\s+end|etc|ending)\b[^\w]*)*", re.IGNORECASE
-)
+_ELSE = re.compile(r"[^\w]*(?:(?:re-?start|and|then|full|walls?|to\s+the\s+end|etc|ending)\b[^\w]*)*", re.IGNORECASE)
 _FEWEST = 3  # walls; fewer are no sequence
 
 

@@ -51,7 +51,8 @@ def _tags_apart(block: Block) -> Iterator[Block]:
     """The tags of a line that tells several with their steps, each as a block; else the block itself."""
     cuts = [found.start() for found in _NEXT_TAG.finditer(block.text)] if block.kind == "extra" else []
     lines = [
-        block.line.slice(start, end) for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
+        block.line.slice(start, end)
+        for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
     ]
     heads = [head_of(line.text) for line in lines]
     if not cuts or not all(

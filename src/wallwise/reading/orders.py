@@ -40,9 +40,7 @@ _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
 _LABEL = re.compile(rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*", re.IGNORECASE)
-_LISTED = re.compile(
-    r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE
-)
+_LISTED = re.compile(r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 

@@ -60,12 +60,7 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     cut = left_out(named.text, main)
     changed = changed_to(named.text)
     change = named.remark if changed.words else None
-    if (
-        here is None
-        and not (counts or more)
-        and changed.counts is not None
-        and changed.counts.last // 1 > _EIGHT
-    ):
+    if here is None and not (counts or more) and changed.counts is not None and changed.counts.last // 1 > _EIGHT:
         here = changed.counts.last // 1  # "replace counts 15-16 with …"
     changing = _changing(named)
     orders = []
