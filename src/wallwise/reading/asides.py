@@ -60,7 +60,9 @@ _FEW_KNOWN = 0.5  # the share of step language that no sentence about music has
 _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
-_BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BEFORE_STEPS = re.compile(
+    r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s+it\s+(?:is|goes)\b", re.IGNORECASE
+)
 _LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
 _BRACKETED_FACING = re.compile(
     r"""
@@ -69,11 +71,20 @@ _BRACKETED_FACING = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_WALLS_LISTED = re.compile(r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE)
+_WALLS_LISTED = re.compile(
+    r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
+)
 _BEHIND_STEPS = re.compile(
-    r"\.\s|,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
-    r"|\bfacing\b|\(facing",
-    re.IGNORECASE,
+    r"""
+    \.\s
+    | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
+        (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
+    | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | \bbefore\ (?:starting|beginning|wall)\b
+    | \bthen\ (?:start|begin|restart) | \bstart\ again | \brestart
+    | \bfacing\b | \(facing
+    """,
+    re.IGNORECASE | re.VERBOSE,
 )
 _LASTS = re.compile(r"(?<!after )\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
 _SIZE = re.compile(r"\bcounts?\b|\bsteps?\b")

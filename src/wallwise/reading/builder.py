@@ -273,7 +273,7 @@ class _Builder:
     def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
         if not self._started and self._is_before_steps(i, block, mark):
             self.out.header.append(block.line)
-        elif self._started and is_option(block.text):
+        elif self._started and (is_option(block.text) or _begins_with_order(block)):
             self._remark(block.line)
         elif (
             block.stands < 0.25 and not counts_on(self.section, block, self._next(i)) and _first_words(block)
@@ -310,8 +310,7 @@ class _Builder:
         if begin > start:
             self._remark(line, start, begin)
         start, stop = begin, aside_at(line.text, begin, end)
-        if start < stop or mark is None or mark.start < start:
-            section.groups.append(Group(line, start, stop, mark))
+        section.groups.append(Group(line, start, stop, mark))
         if stop < end:
             self._remark(line, stop, end)
 
@@ -447,6 +446,11 @@ def _tells_steps(text: str) -> bool:
     if words.endswith(":") or ORDER_WORDS.search(words) or is_about_a_wall(words):
         return False
     return aside_at(words, 0, len(words)) > 0 and known_share(words) >= _STEPS and actions_in(words) > 0
+
+
+def _begins_with_order(block: Block) -> bool:
+    """Whether a line opens with an order that counts stand behind: "On wall 2 change the coaster (7&8) …"."""
+    return leading_mark(block.text) is None and aside_at(block.text, 0, len(block.text)) == 0
 
 
 def _heading_tells_steps(section: SectionText) -> bool:

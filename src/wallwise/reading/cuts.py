@@ -15,6 +15,7 @@ from wallwise.reading.wording import any_of, number_of
 
 _ORDER = words()["order"]
 _NUMBER = rf"(?:\d{{1,3}}|{any_of(sorted(NUMBER_WORDS, key=len, reverse=True))})"
+_UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _LEFT_OUT = re.compile(
     rf"""
     \b{any_of(sorted(_ORDER["leaves_out"], key=len, reverse=True))}\s+(?:out\s+)?(?:the\s+)?
@@ -33,8 +34,9 @@ _SHORTER = re.compile(
     rf"""
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
-  | \b(?:counts?|cts?|beats?|eights?|half)\s+only\b
-  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b | \bcut\b | \bstop\s+(?:after|at)\b
+  | \b(?:counts?|cts?|beats?|half|{_UNIT}s?|{_NUMBER})\s+(?:only|long)\b
+  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b
+  | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
     """,
     re.IGNORECASE | re.VERBOSE,

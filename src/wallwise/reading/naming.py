@@ -10,7 +10,7 @@ from wallwise.dance.model import Span
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
-from wallwise.reading.stops import CUT, Stop, stops_in
+from wallwise.reading.stops import CUT, UNIT, Stop, stops_in
 from wallwise.reading.tokens import TURN, WALLS
 from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
@@ -23,16 +23,19 @@ _NEXT = r"\s*(?:,\s*(?:and|then)|,|and|&|\+|plus|as\s+well\s+as)\s*(?:(?:also|ag
 _BEFORE_NTH = r"(?:(?:in|on|of|during|after|at|end|the)\s+)*"
 _WALLS = re.compile(
     rf"""
-    \b(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
+    \b(?<!every\ )(?<!each\ )(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))
+    \s*(?:no\.?|numbers?|\#)?\s*
     (?P<listed>
-        {_NUMBER}
+        {_NUMBER}(?!:\d|\s*o'?\s?c)
         (?:
             (?:\s*\([^()]{{0,60}}\))?
             \s*(?:,\s*and|,|and|&|\+|/(?!\s*{CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
-            {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d))
+            {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d|8s?\b|half\b|{UNIT}s?\b))
         )*
     )\b(?!\s*(?:counts?|cts?|beats?)\b)
-    | \b(?P<nth>
+    | \bevery\s+{NTH}\s+wall\s*[(,:-]\s*(?:that\s+is\s+|so\s+)?(?:walls?\s*)?
+        (?P<every>{_NUMBER}(?:{_NEXT}{_NUMBER})+)\b
+    | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
     )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
     | \bw(?P<short>\d{{1,2}})\b
@@ -44,6 +47,7 @@ _KIND = re.compile(
     \b(?P<restart>
         {RESTART}
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
+      | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
       | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
       | from[ ]the[ ]top
@@ -53,11 +57,12 @@ _KIND = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _ANNOUNCED = re.compile(
-    rf"\b(?P<many>[1-9]|{'|'.join(_TEN)})\s+(?:easy\s+|short\s+)?(?:(?P<restart>{RESTART})|tags?|bridges?)\b(?!\s*\d)",
+    rf"(?<!wall )(?<!walls )\b(?P<many>[1-9]|{'|'.join(_TEN)})\s+(?:easy\s+|short\s+)?"
+    rf"(?:(?P<restart>{RESTART})|tags?|bridges?)\b(?!\s*\d)",
     re.IGNORECASE,
 )
 _EXTRA = r"(?:re-?starts?|tags?|bridges?)"
-_NEGATED = re.compile(
+NEGATED = re.compile(
     rf"""
     \b(?:no|without|neither)\s+{_EXTRA}(?:\s*(?:,|/|&|\+|\bor\b|\band\b|\bnor\b)\s*(?:no\s+)?{_EXTRA})*\b
     | \b{_EXTRA}-free\b
@@ -65,6 +70,8 @@ _NEGATED = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+"""Restarts and tags that there are none of: "no tags, no restarts"."""
+
 _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
 _CLOCK = re.compile(
     r"""
@@ -217,7 +224,7 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
     A number with steps behind it ("… 7, 8 - sway L", "…, four sways") counts these.
     """
-    group = next(name for name in ("listed", "nth", "short") if wall[name])
+    group = next(name for name in ("listed", "every", "nth", "short") if wall[name])
     start = wall.start(group)
     plain = _BRACKETS.sub(lambda told: " " * len(told.group()), wall[group])
     numbers: list[tuple[int, int]] = []
@@ -233,7 +240,7 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
 def _kind(text: str, start: int, end: int) -> str:
     label = _LABEL.match(text, start, end)
-    denied = [found.span() for found in _NEGATED.finditer(text, start, end)]
+    denied = [found.span() for found in NEGATED.finditer(text, start, end)]
     denied += [label.span()] if label is not None and label.end() < end else []
     kinds = [
         found.lastgroup

@@ -9,19 +9,19 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import zip_longest
 
-from wallwise.reading.asides import steps_at
+from wallwise.reading.asides import is_about_a_wall, steps_at
 from wallwise.reading.blocks import Block
 from wallwise.reading.changes import change_at
 from wallwise.reading.headings import head_of
-from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.tag_orders import is_after_wall
 from wallwise.reading.wording import ORDER_WORDS, any_of
 
 _NEXT_TAG = re.compile(r"(?<=[.;])\s+(?=(?:tag|bridge)\b)", re.IGNORECASE)
 _TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
-_NAMES_TAG = re.compile(  # "The tag", "Tag of 2 counts"
-    rf"\W*(?:(?:the|an?|one|extra)\s+)*(?:tag|bridge)\b"
-    rf"(?:\s+of\s+(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b)?",
+_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
+_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
+    rf"\W*(?:(?:the|an?|one|extra|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
     re.IGNORECASE,
 )
 _EIGHT = 8
@@ -35,14 +35,20 @@ def ordered(blocks: list[Block]) -> list[Block]:
 
 def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     """A block that heads a tag in a sentence ("You need the tag after wall 2:"), as such a heading."""
-    if block is None or block.kind != "text":
+    if block is None or block.kind not in ("text", "part"):
         return block
     text = block.text
     begins = below is not None and below.begins and not below.opens
     named = _NAMES_TAG.match(text)
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
-    if begins and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
+    if (
+        block.kind == "text"
+        and begins
+        and text.rstrip().endswith(":")
+        and _TAG.search(text)
+        and is_after_wall(text)
+    ):
         return replace(block, kind="extra", name="Tag", rest=len(text))
     return block
 
@@ -51,8 +57,7 @@ def _tags_apart(block: Block) -> Iterator[Block]:
     """The tags of a line that tells several with their steps, each as a block; else the block itself."""
     cuts = [found.start() for found in _NEXT_TAG.finditer(block.text)] if block.kind == "extra" else []
     lines = [
-        block.line.slice(start, end)
-        for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
+        block.line.slice(start, end) for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
     ]
     heads = [head_of(line.text) for line in lines]
     if not cuts or not all(
@@ -72,7 +77,7 @@ def _with_changes(blocks: list[Block]) -> list[Block]:
     last: Block | None = None  # the line of such steps that was taken just now
     for block in blocks:
         if whole and block.kind == "steps" and (_goes_on(last, block) or _announces_change(whole[-1])):
-            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+            whole[-1] = replace(whole[-1], kind="text", pieces=[], line=whole[-1].line.join(block.line))
             last = block
         else:
             whole.append(block)
@@ -84,9 +89,10 @@ def _announces_change(block: Block) -> bool:
     """Whether an order says last that other steps follow."""
     text = block.text.rstrip(" *")
     return (
-        block.kind == "text"
+        block.kind in ("text", "steps")
+        and leading_mark(text) is None
         and text.endswith(":")
-        and ORDER_WORDS.search(text) is not None
+        and (ORDER_WORDS.search(text) is not None or is_about_a_wall(text))
         and change_at(text) is not None
     )
 

@@ -5,6 +5,7 @@ nothing; a shorter one restarts.
 """
 
 import re
+from collections.abc import Iterable
 from itertools import pairwise
 
 from wallwise.reading.cuts import tells_of_music
@@ -30,7 +31,6 @@ _ALL_OF_WALL = re.compile(
     r"[^\w]*(?:of\s+it|dance|counts?)?\W*",
     re.IGNORECASE,
 )
-_THEN_TAG = re.compile(r"\bthen\b[^,;.]*\b(?:tag|bridge)\b", re.IGNORECASE)
 _WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
 _FEWEST = 2  # walls; one alone is no list, unless the others are told as well
 
@@ -44,6 +44,15 @@ def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
     return list(pairwise([*items, others.start() if others else end]))
 
 
+def lists_walls(text: str, sentences: Iterable[tuple[int, int]]) -> bool:
+    """Whether each sentence of a text is such an item: "Walls 1-2: full. Wall 3: 16. Wall 4: full."."""
+    begun = [
+        _DANCED.match(text, start + len(text[start:end]) - len(text[start:end].lstrip()))
+        for start, end in sentences
+    ]
+    return len(begun) >= _FEWEST and all(begun)
+
+
 def listed_kind(named: Named, main: PartText | None) -> str:
     """What an item of a list orders: what it says, or a restart where less than the whole is danced."""
     counts = [told.counts(main) for told in named.counts]
@@ -54,13 +63,6 @@ def listed_kind(named: Named, main: PartText | None) -> str:
     if named.kind == "tag" or not (whole or (danced is not None and danced >= main.counts)):
         return named.kind or ("restart" if danced is not None else "")
     return "tag" if named.kind == "both" else ""
-
-
-def is_followed(named: Named) -> bool:
-    """Whether walls one after the other are told with a tag behind: "walls 3, 4 - all, then tag"."""
-    walls = [wall for wall, _ in named.walls]
-    in_row = len(walls) > 1 and walls == list(range(walls[0], walls[-1] + 1))
-    return in_row and _THEN_TAG.search(named.text) is not None
 
 
 def is_whole(named: Named, main: PartText | None) -> bool:
