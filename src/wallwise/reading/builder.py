@@ -237,6 +237,9 @@ class _Builder:
         if below is None or below.kind != "text":
             return False
         bare = not block.text[block.rest :].strip(" :.-()0123456789counts")
+        counted = not self.unmarked and below.stands >= _STEPS and actions_in(below.text) > 0
+        if counted and not self._begins_below(i + 1) and not ORDER_WORDS.search(below.text):
+            return True  # in a sheet with count marks a line without any is no more of the dance
         return (bare and below.stands >= 0.7) or (is_about_a_wall(below.text) and self._begins_below(i + 1))
 
     def _section_below(self, i: int) -> bool:
@@ -327,6 +330,10 @@ class _Builder:
     def _take_text(self, i: int, block: Block) -> None:
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
+        tag = self.part if self.part is not None and self.part.extra and not self.part.sections else None
+        if tag is not None and tag.line is not None and not orders and _tells_steps(text):
+            self._take_inline(block.line, lasts=counts_told(tag.line.text))
+            return
         if block.again is not None and repeats(self.section, block.again):
             self._take_repeat(block, block.again)
         elif not orders and self._heads_steps_below(i, block):

@@ -56,7 +56,8 @@ _STEPS = 0.6  # the share of step language of words that tell a step without a v
 
 
 _SAYS_SO = re.compile(
-    r"\bsteps?\s+changes?\b|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
+    r"(?<!\bno )\bsteps?\s+changes?\b"
+    r"|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
     r"|\b(?:replac|substitut)\w*",
     re.IGNORECASE,
 )

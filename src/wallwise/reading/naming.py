@@ -37,7 +37,9 @@ _WALLS = re.compile(
         (?P<every>{_NUMBER}(?:{_NEXT}{_NUMBER})+)\b
     | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
-    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
+    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))|sequence|go)\b
+    | \b(?:after|in|on|during|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
+        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:[.,;()]|$))
     | \bw(?P<short>\d{{1,2}})\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -91,7 +93,8 @@ _STARTS_FACING = re.compile(
     re.IGNORECASE,
 )
 _BEGUN = re.compile(  # "… and begin wall 4", "then carry on with wall 3"
-    r"\b(?:begin|start|it's|into|(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
+    r"\b(?:begin|start|it's|(?<!counts )(?<!cts )(?<!beats )into|"
+    r"(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
     r"\s+(?:the\s+)?$",
     re.IGNORECASE,
 )
@@ -102,6 +105,7 @@ _ON_WALL = re.compile(
 )  # behind a facing
 _BRACKETS = re.compile(r"\([^()]*\)")
 _BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
+_JOINED = re.compile(r"(?:\band|&|\+)\s*(?:the\s+|walls?\s+|on\s+)*$", re.IGNORECASE)
 _COUNTED = re.compile(
     r"\s*-\s*(?P<words>[a-z]+(?:\s+[a-z]+)?)|\s+(?P<many>(?:[a-z]+\s+)?[a-z]+s)\b", re.IGNORECASE
 )
@@ -224,14 +228,16 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
     A number with steps behind it ("… 7, 8 - sway L", "…, four sways") counts these.
     """
-    group = next(name for name in ("listed", "every", "nth", "short") if wall[name])
+    group = next(name for name in ("listed", "every", "nth", "bare", "short") if wall[name])
     start = wall.start(group)
     plain = _BRACKETS.sub(lambda told: " " * len(told.group()), wall[group])
     numbers: list[tuple[int, int]] = []
     for found in _ONE_NUMBER.finditer(plain):
         number = number_of(found.group())
         behind = _COUNTED.match(wall.string, start + found.end())
-        if number is None or (numbers and behind and known_share(behind["words"] or behind["many"]) == 1):
+        joined = _JOINED.search(plain, 0, found.start()) is not None  # "walls 1 and 3 - clap, clap"
+        counted = numbers and behind and known_share(behind["words"] or behind["many"]) == 1
+        if number is None or (counted and not joined):
             break
         numbers.append((number, start + found.start()))
     before = wall.string[max(0, wall.start() - _NEAR) : wall.start()]

@@ -263,7 +263,7 @@ def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
         return False
     if named.walls or change_at(named.text) is not None:
         return True
-    if kind == "tag":
+    if kind == "tag" or _ONLY_COUNTS.fullmatch(named.text):
         return begun and bool(named.clocks or _ONLY_COUNTS.fullmatch(named.text))
     told = any(stop.is_exact for stop in named.counts) and not actions_in(named.text)
     return begun and bool(named.clocks or told)

@@ -138,7 +138,10 @@ def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
         before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
         # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
         return before or [(value, told) for value, told in exact if told.is_in_section]
-    return exact or counts
+    several = named.kind == "restart" and len(counts) == len(named.walls) > len(
+        exact
+    )  # "after 16 counts on wall 2, 24 counts on wall 5"
+    return counts if several else exact or counts
 
 
 def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:

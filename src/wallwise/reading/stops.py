@@ -162,7 +162,6 @@ _DANCED = rf"""
     (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|as[ ]far[ ]as|until|till|through
             |danced?|do|done|only|for)
-      | @
     )\s+
     (?:(?:the|only|just|doing|dancing|up[ ]to|as[ ]far[ ]as|to|these|those|all)\s+)*
     (?:first\s+)?{_COUNT}?\s*(?:1{_UPTO})?
@@ -174,6 +173,7 @@ _LISTED = rf"""
         \s*[:=]\s*\(?
       | \s*/\s*(?={CUT})
       | \s+-\s+
+      | -(?={CUT})
       | \s*\((?!(?:12|3|6|9)\b)
       | \s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b))
     )
@@ -211,10 +211,12 @@ _WAYS = (
         _before_section,
     ),
     _exact("dance 16", _DANCED, _number),
+    _exact("@16", r"@\s*(?:counts?\s*)?(?P<n>\d{1,3})\b(?!\s*(?:o'?\s?c|:))", _number),
     _exact("counts 1-16", rf"\b(?:{_COUNT}|steps?)\s*1{_UPTO}(?P<n>\d{{1,3}})\b", _number),
+    _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
     _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*(?:{_COUNT}|c)\b", _number),
-    _named("count 16", r"\bcounts?\s*(?P<n>\d{1,3})\b", _number),
+    _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
     _exact("section 2", rf"\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)", _end_of_section),
