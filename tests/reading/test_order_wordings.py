@@ -277,6 +277,14 @@ TOLD = (
     ("", {"tail": "You dance 9 walls in all; the song ends on wall 9."}),
     ("", {"tail": "On wall 6 the music nearly stops for 8 counts, keep dancing."}),
     ("", {"tail": "No tags/restarts. The song fades on wall 10, keep dancing to the end."}),
+    ("restart 3 16", {"tail": "Only sections 1 and 2 on wall 3!"}),
+    ("restart 3 16", {"tail": "Wall 3 is a half wall."}),
+    ("tag 2 4, tag 4 4", {"tail": "We add a rocking chair after walls 2 and 4."}),
+    ("tag 2 4", {"tail": "Tag after wall 2: sway R, sway L, sway R, sway L, and begin wall 3."}),
+    (
+        "tag 3 4",
+        {"tail": "TAG after wall 3\nRock R forward, recover L\nStomp R, stomp L"},
+    ),
     ("", {"tail": "Start again (R to side on 1), no tags no restarts"}),
 )
 

@@ -83,6 +83,7 @@ _BEHIND_STEPS = re.compile(
         (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
     | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
     | \bbefore\ (?:starting|beginning|wall)\b
+    | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b
     | \bthen\ (?:start|begin|restart) | \bstart\ again | \brestart
     | \bfacing\b | \(facing
     """,

@@ -330,9 +330,8 @@ class _Builder:
     def _take_text(self, i: int, block: Block) -> None:
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
-        tag = self.part if self.part is not None and self.part.extra and not self.part.sections else None
-        if tag is not None and tag.line is not None and not orders and _tells_steps(text):
-            self._take_inline(block.line, lasts=counts_told(tag.line.text))
+        if self._is_tag_s(block):
+            self._take_tag_line(block)
             return
         if block.again is not None and repeats(self.section, block.again):
             self._take_repeat(block, block.again)
@@ -358,6 +357,19 @@ class _Builder:
             self._open_section(block.line)
         else:
             self._remark(block.line)
+
+    def _is_tag_s(self, block: Block) -> bool:
+        """Whether a line without count marks tells steps of the tag that is open, as all its lines do."""
+        tag = self.part if self.part is not None and self.part.extra else None
+        if tag is None or tag.line is None or not _tells_steps(block.text):
+            return False
+        return all(group.written is None for section in tag.sections for group in section.groups)
+
+    def _take_tag_line(self, block: Block) -> None:
+        if self.section is not None:
+            self.section.groups.append(Group(block.line, 0, len(block.text), None))
+        elif self.part is not None and self.part.line is not None:
+            self._take_inline(block.line, lasts=counts_told(self.part.line.text))
 
     def _take_repeat(self, block: Block, again: Act) -> None:
         """A repeat without a count mark fills the open section, what that leaves open, or a new one."""

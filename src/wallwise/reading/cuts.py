@@ -37,6 +37,7 @@ _SHORTER = re.compile(
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
   | \b(?:counts?|cts?|beats?|half|{_UNIT}s?|{_NUMBER})\s+(?:only|long)\b
+  | \bonly\s+(?:the\s+)?{_UNIT}s?\s | \bhalf\s+(?:a\s+)?wall\b
   | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b
   | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b

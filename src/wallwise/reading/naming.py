@@ -98,6 +98,7 @@ _BEGUN = re.compile(  # "… and begin wall 4", "then carry on with wall 3"
     r"\s+(?:the\s+)?$",
     re.IGNORECASE,
 )
+_BEFORE_BEGUN = re.compile(r"\bbefore\s+(?:(?:you|we)\s+)?\w+\s+(?:the\s+)?$", re.IGNORECASE)
 _CLAUSE = 120  # characters before a facing in which its clause begins
 _NEAR = 40  # characters before a wall in which a word can be told of it
 _ON_WALL = re.compile(
@@ -208,10 +209,15 @@ def names_in(remark: Remark) -> Named:
     numbered = [
         (number, place if n and "(" in wall.group() else wall.start())
         for wall, numbers in listed
-        if not _BEGUN.search(text[max(start, wall.start() - _NEAR) : wall.start()])
+        if not _is_begun(text[max(start, wall.start() - _NEAR) : wall.start()])
         for n, (number, place) in enumerate(numbers)
     ]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
+
+
+def _is_begun(before: str) -> bool:
+    """Whether the words before a wall only say that it comes next; "before you start wall 3" places a tag."""
+    return _BEGUN.search(before) is not None and _BEFORE_BEGUN.search(before) is None
 
 
 def announced_in(remark: Remark) -> Iterator[tuple[str, int, Span]]:

@@ -25,6 +25,7 @@ _NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
     rf"\W*(?:(?:the|an?|one|extra|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
     re.IGNORECASE,
 )
+_ADDS = re.compile(r"\W*(?:(?:we|you|just|please)\s+)*(?:add|insert)\s+(?:an?\s+)?", re.IGNORECASE)
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
 
@@ -44,6 +45,9 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     named = _NAMES_TAG.match(text) if block.kind != "extra" else None
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
+    added = _ADDS.match(text) if block.kind == "text" and is_after_wall(text) else None
+    if added is not None and steps_at(text[added.end() :]) is not None:
+        return replace(block, kind="extra", name="Tag", rest=added.end())
     plain = below is not None and below.kind == "text" and below.stands >= _STEPS
     if (begins or plain) and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
         return replace(block, kind="extra", name="Tag", rest=len(text))

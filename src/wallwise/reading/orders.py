@@ -18,6 +18,7 @@ from wallwise.reading.changes import change_at
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.headings import is_ending
+from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
 from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
@@ -50,6 +51,7 @@ _LISTED = re.compile(
 _ADDS = re.compile(
     r"\b(?:extra|additional|more|again|twice|at the end|finish(?:es)? with|ends? with)\b", re.IGNORECASE
 )
+_EXTRA = re.compile(r"\b(?:extra|additional)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
@@ -87,9 +89,9 @@ def read_orders(out: Outline, header: list[Remark]) -> Orders:
     reader = _Reader(orders, out)
     for remark in remarks:
         reader.read(remark, in_header=remark in header)
-    orders.restarts = [order for order in _merged_restarts(orders.restarts) if order.wall > 0]
+    orders.restarts = [order for order in merged_restarts(orders.restarts) if order.wall > 0]
     _put_where_told(orders)
-    orders.tags = _merged_tags(orders.tags)
+    orders.tags = merged_tags(orders.tags)
     return orders
 
 
@@ -203,9 +205,9 @@ class _Reader:
     def _adds_to_last(self, order: RestartOrder) -> bool:
         """Whether an order only tells more of the one told last for its wall; it is then part of that."""
         last = next((told for told in reversed(self.orders.restarts) if told.wall == order.wall), None)
-        if last is None or not _is_same_restart(last, order):
+        if last is None or not is_same_restart(last, order):
             return False
-        _merge(last, order)
+        merge(last, order)
         return True
 
     def _forget_label(self, label: re.Match[str]) -> None:
@@ -278,7 +280,7 @@ def _only_starts(named: Named) -> bool:
 def _tells_of_a_wall(named: Named) -> bool:
     """Whether a stretch that orders nothing known tells of steps or counts of one of the walls."""
     text = named.text
-    closes = len(named.walls) == 1 and tells_of_music(text)
+    closes = len(named.walls) == 1 and tells_of_music(text) and not _EXTRA.search(text)
     if not named.walls or named.clocks or _NO_ORDER.search(text) or closes:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
@@ -343,32 +345,6 @@ def _sentences(text: str) -> Iterator[tuple[int, int]]:
         yield at, len(text)
 
 
-# -- one order a wall: what one sentence leaves out another tells ---------------------------------
-
-
-def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
-    merged: list[RestartOrder] = []
-    for order in told:
-        held = next((h for h in merged if _is_same_restart(h, order)), None)
-        if held is None:
-            merged.append(order)
-            continue
-        _merge(held, order)
-        # It goes to the end: a restart told next without its counts is rather one of the others.
-        merged.remove(held)
-        merged.append(held)
-    return sorted(merged, key=lambda order: (order.wall, order.after or Fraction(0)))
-
-
-def _merge(held: RestartOrder, order: RestartOrder) -> None:
-    """Take into one order what another tells of the same restart."""
-    held.after = held.after if held.after is not None else order.after
-    held.after_span = held.after_span or order.after_span
-    held.otherwise = held.otherwise or order.otherwise
-    held.claims += order.claims
-    held.change, held.changing = held.change or order.change, held.changing or order.changing
-
-
 def _put_where_told(orders: Orders) -> None:
     """Give restarts without counts the one place where the sheet restarts on no wall ("*Restart here")."""
     places = {vague.after for vague in orders.vague if vague.after is not None}
@@ -376,24 +352,3 @@ def _put_where_told(orders: Orders) -> None:
         (place,) = places
         for order in orders.restarts:
             order.after = place if order.after is None else order.after
-
-
-def _is_same_restart(held: RestartOrder, order: RestartOrder) -> bool:
-    return held.wall == order.wall and (
-        held.after == order.after or held.after is None or order.after is None
-    )
-
-
-def _merged_tags(told: list[TagOrder]) -> list[TagOrder]:
-    merged: dict[int, TagOrder] = {}
-    certain = [order for order in told if not order.loose]
-    for order in certain or told:
-        held = merged.setdefault(order.after_wall, order)
-        held.counts = held.counts or order.counts
-        held.part = held.part or order.part
-        held.again = held.again or order.again
-        held.times = max(held.times, order.times)
-        held.inside = held.inside if held.inside is not None else order.inside
-        if held.faces is None:
-            held.faces, held.faces_span = order.faces, order.faces_span
-    return [merged[wall] for wall in sorted(merged)]

@@ -230,6 +230,10 @@ _WAYS = (
     _exact("after B", r"\bafter\s+(?P<n>[A-H])\b(?!['\w])", _end_of_letter),
     _exact("8 x 2", r"\b8\s*x\s*(?P<n>[2-8])\b", _end_of_section),
     _exact("[9-16]", _RANGE, _number),
-    _named("half", r"\b(?:halfway|half[ ]way|first[ ]half|half[ ](?:of[ ])?the[ ]dance)\b", _half),
+    _named(
+        "half",
+        r"\b(?:halfway|half[ ]way|first[ ]half|half[ ](?:of[ ])?the[ ]dance|half[ ](?:a[ ])?wall)\b",
+        _half,
+    ),
     _named("sixteen counts", rf"\b(?P<n>{_SPELT})\s+{_COUNT}\b", _number),
 )

@@ -38,7 +38,7 @@ _AFTER_WALL = re.compile(
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
-    r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing)\s+)?(?:the\s+)?$",
+    r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing|(?:you|we)\s+(?:start|begin|dance))\s+)?(?:the\s+)?$",
     re.IGNORECASE,
 )
 _THEN_TAG = re.compile(r"\bthen\b[^,;.]*\b(?:tag|bridge)\b", re.IGNORECASE)

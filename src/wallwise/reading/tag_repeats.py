@@ -48,9 +48,14 @@ _Span = tuple[Fraction, Fraction] | None
 _Meant = Callable[[re.Match[str], PartText], _Span]
 
 
+def tells_again(text: str) -> bool:
+    """Whether a text says that something is danced once more."""
+    return _AGAIN.search(text) is not None
+
+
 def danced_again(text: str, main: PartText | None) -> Again | None:
     """What of the main part the words of a tag say to dance again; None where they say nothing of it."""
-    if main is None or not (_AGAIN.search(text) or _TAG_IS.search(text)):
+    if main is None or not (tells_again(text) or _TAG_IS.search(text)):
         return None
     for pattern, meant in _WAYS:
         found = pattern.search(text)

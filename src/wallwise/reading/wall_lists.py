@@ -11,6 +11,7 @@ from itertools import pairwise
 from wallwise.reading.cuts import tells_of_music
 from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText
+from wallwise.reading.tag_repeats import tells_again
 
 _OTHERS = re.compile(
     r"\b(?:all|every|the)\s+(?:the\s+)?(?:other|others|rest|remaining)\b|\bthen\s+(?:on|full)\b",
@@ -70,4 +71,6 @@ def is_whole(named: Named, main: PartText | None) -> bool:
     counts = [told.counts(main) for told in named.counts]
     if not counts and _ALL_OF_WALL.fullmatch(named.text):
         return True
+    if tells_again(named.text):
+        return False
     return main is not None and bool(counts) and all(count == main.counts for count in counts)
