@@ -39,6 +39,8 @@ SIZES = {
     "Tin Lantern\n48 count 1 wall waltz": (48, 1),
     "Tin Lantern\nDescription: 32 count, 4 wall, beginner": (32, 4),
     "Tin Lantern\nIntro: 16 counts\n32 count 4 wall": (32, 4),
+    "Tin Lantern\nStart: after the spoken words, 16 counts\n32 count 4 wall": (32, 4),
+    "Tin Lantern\nCount-in: wait for the bell, then 8 counts\nCounts: 32, walls: 4": (32, 4),
     "Tin Lantern\nStart after 16 counts\n32 count 4 wall": (32, 4),
     "Hello all, it's the new one, 32 counts, 4 walls. It starts after 16 counts.": (32, 4),
     "Tin Lantern\nIntro: 16 counts. 32 count 4 wall": (32, 4),
@@ -65,6 +67,13 @@ def test_counts_and_walls_are_declared(head: str) -> None:
     """The total and the number of walls, and not the counts of the intro or of a restart."""
     told = reading(head).declared
     assert SIZES[head] == (told.counts and told.counts.value, told.walls and told.walls.value)
+
+
+def test_counts_of_parts_are_added() -> None:
+    """Two parts are told in one breath; the place is that of both."""
+    declared = reading("Tin Lantern\nphrased, two parts, 32 + 16 counts").declared
+    assert declared.counts is not None
+    assert 48 == declared.counts.value
 
 
 @pytest.mark.parametrize("head", [head for head, (counts, _) in SIZES.items() if counts])

@@ -5,6 +5,8 @@ Worked out by hand from the trade's meaning of the words: common practice, no so
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from wallwise.checks.catalogue import findings_of
@@ -151,6 +153,139 @@ TOLD = (
         "tag 2 4, tag 5 4",
         {"tail": "Tag (end of walls 2 and 5):\n1-2 Step R to side, touch L\n3-4 Step L to side, touch R"},
     ),
+    ("restart 3 16", {"tail": "Wall 3: only S1 + S2, then start again (6:00)"}),
+    ("restart 3 16", {"tail": "Wall 3: sections 1 and 2 only, then start again, facing 6:00"}),
+    ("restart 3 16", {"tail": "Wall three: dance parts one and two only, then restart at 6 o'clock"}),
+    ("restart 3 16", {"tail": "On wall 3, dance Sections I and II, then begin again."}),
+    ("restart 3 16", {"tail": "Wall 3: first and second section only."}),
+    ("restart 3 16", {"tail": "Wall 3 is two eights long, then it starts over."}),
+    ("restart 3 16, restart 6 8", {"tail": "RESTARTS: w3 after #2 (6:00), w6 after #1"}),
+    ("restart 3 16", {"tail": "Wall 3: restart before count 17, facing 6:00"}),
+    ("restart 3 16", {"tail": "Restart on wall 3 before section 3"}),
+    ("restart 3 16", {"tail": "Restart: 3rd wall after 2 sections | Tag: none"}),
+    ("restart 3 16", {"tail": "Restart: wall 3, 2nd 8 (6 o'clock)"}),
+    ("restart 3 16", {"tail": "Wall 3 ends early: you do the first two sections and go back to the top."}),
+    ("restart 3 16", {"tail": "Wall 3 = 16 counts. All other walls = 32 counts."}),
+    ("restart 3 16, restart 7 8", {"tail": "Walls 1-2: full. Wall 3: 16. Walls 4-6: full. Wall 7: 8."}),
+    (
+        "restart 3 16, restart 6 8",
+        {"tail": "Walls 1, 2: all. Wall 3: 16 and restart. Walls 4, 5: all. Wall 6: 8 and restart."},
+    ),
+    ("restart 3 16", {"head": "2 walls of 32 counts, restarts on wall 3", "mid": "\n- wall 3: restart -"}),
+    ("restart 3 16", {"tail": "Wall 3 (back wall 6:00): restart after 16 counts"}),
+    (
+        "restart 3 16",
+        {"tail": "Restart: wall 3 (6:00), after 16 counts. You restart on the back wall."},
+    ),
+    (
+        "restart 3 16",
+        {"tail": "Wall 3: dance up to and including count 16, then begin the dance again (on 6:00)."},
+    ),
+    (
+        "restart 3 16, restart 5 24",
+        {
+            "tail": "You restart twice: in wall 3, when you have done 16 counts, "
+            "and in wall 5, when you have done 24."
+        },
+    ),
+    ("restart 3 16, restart 6 16", {"tail": "Restarts come on walls 3 and 6. Both are after 16 counts."}),
+    ("restart 3 16, restart 6 16, restart 9 16", {"tail": "Every third wall (3, 6, 9) is 16 counts only."}),
+    ("restart 3 16, restart 6 8", {"tail": "RESTARTS (2)\nWall 3, after count 16\nOn wall 6 only 8 counts"}),
+    ("restart 3 16", {"tail": "Restart: Wall 3 after S2. Ending: Wall 9 after S1, turn to the front."}),
+    (
+        "restart 3 16",
+        {"tail": "Final: wall 9 starts at 6:00, dance sections 1 and 2 and pose. Restart: wall 3 after 16."},
+    ),
+    ("restart 3 16", {"tail": "Sequence: 32, 32, 16 (restart), 32, 32"}),
+    ("restart 3 16", {"tail": "Phrasing: 32 - 32 - 16 R - 32 - 32"}),
+    ("restart 4 16, tag 2 4", {"tail": "Order: 32, 32, Tag (4), 32, 16, 32\nTag: rocking chair R"}),
+    ("tag 2 4, tag 4 4", {"tail": "Tag (after the end of the 2nd and of the 4th wall)\n1-4 Sway R, L, R, L"}),
+    ("tag 2 4, tag 4 4", {"tail": "Tag: after the 2nd, and again after the 4th wall: rocking chair R"}),
+    ("tag 2 4, tag 4 4", {"tail": "THE TAG (after walls 2 and 4)\n1-4 Sway right, left, right, left"}),
+    (
+        "tag 2 2, tag 3 2",
+        {"tail": "+ Tag of 2 counts: sway R, sway L. You do it after wall 2 (6:00) and wall 3."},
+    ),
+    (
+        "tag 2 4, tag 3 4",
+        {
+            "tail": "FOUR-COUNT TAG\nYou need it twice: when wall 2 is finished (facing 6:00) "
+            "and when wall 3 is finished (facing 9:00).\n1-4 Sway right, left, right, left"
+        },
+    ),
+    ("tag 2 4, tag 5 4", {"tail": "A 4-count tag is danced after walls 2 and 5. It goes: sway R, L, R, L."}),
+    (
+        "tag 3 4, tag 6 8",
+        {"tail": "Tag: rocking chair R, end of wall 3 danced once and end of wall 6 danced twice"},
+    ),
+    ("tag 2 4", {"tail": "You will need a tag at the end of the second wall:\n1-4 Sway R, L, R, L"}),
+    ("tag 2 4", {"tail": "TAG - 4 counts - after wall 2 - sway R, L, R, L - then carry on with wall 3"}),
+    (
+        "tag 1 4, tag 3 2",
+        {"tail": "Tag A after wall 1: 1-4 rocking chair R. Tag B after wall 3: 1-2 sway R, sway L."},
+    ),
+    ("tag 4 4", {"tail": "At the end of wall 4 hold for 4 counts before starting wall 5."}),
+    ("tag 4 2", {"tail": "Hold for 2 counts at the end of wall 4."}),
+    (
+        "tag 3 4",
+        {
+            "head": "Tag: 4 counts, after the 3rd wall",
+            "tail": "Tag (facing 9:00): 1-4 sway R, L, R, L. Then from the top.",
+        },
+    ),
+    (
+        "tag 2 4",
+        {
+            "head": "Walls 1, 2 - all, then TAG (6:00)",
+            "tail": "[TAG] 4 counts - end of wall 2\n1-4 Sway R, L, R, L",
+        },
+    ),
+    (
+        "tag 2 4",
+        {"tail": "Tag after wall 2 (4 counts): sway R, L, R, L. It turns nobody, so wall 3 begins at 6:00."},
+    ),
+    ("restart 3 16", {"tail": "Our only restart: third wall, straight after the pivots at count sixteen."}),
+    ("restart 5 24", {"tail": "Attention: wall 5 is shorter by 8 counts."}),
+    ("restart 5 24", {"tail": "Wall 5 loses its last eight."}),
+    ("restart 5 24", {"tail": "Wall 5: no section 4. Go straight to the top."}),
+    ("restart 5 24", {"tail": "On wall 5 we skip the jazz box and the walks (section 4) and begin wall 6."}),
+    ("restart 4 24", {"tail": "The 4th time you dance it, restart after count 24"}),
+    ("restart 2 16, restart 5 24", {"tail": "Restart: W2-16, W5-24"}),
+    ("restart 2 16, restart 5 24", {"tail": "Restarts after 16 counts on wall 2, 24 counts on wall 5"}),
+    ("restart 2 16, restart 5 24", {"tail": "Wall 2: restart @16. Wall 5: restart @24."}),
+    ("restart 3 16, restart 6 16", {"mid": " @", "tail": "@ on walls 3 and 6 restart"}),
+    ("restart 3 16", {"tail": "Restart: 16 counts into the third wall"}),
+    ("restart 3 16", {"tail": "On wall #3, after the 16th count, restart."}),
+    ("restart 3 16, restart 6 16", {"tail": "Restart: 3rd & 6th (after 16)"}),
+    (
+        "restart 3 16, restart 6 16",
+        {"tail": "On the third and sixth walls dance only as far as the pivots (count 16) and begin again."},
+    ),
+    ("restart 3 16", {"tail": "Restart comes on wall 3. 16 counts. Then start over."}),
+    ("restart 3 16", {"tail": "Restart wall 3; 16 counts; no step change needed"}),
+    (
+        "restart 3 16, restart 6 16, tag 5 4",
+        {"tail": "Restarts after 16 counts on 3rd and 6th wall, tag (rocking chair R, 4 counts) after 5th."},
+    ),
+    (
+        "restart 3 16, tag 5 4",
+        {"tail": "Restart on 3rd wall after 16. Tag after 5th wall: 1-4 rocking chair R"},
+    ),
+    ("tag 1 2, tag 3 2", {"tail": "Bridge: 2 counts after walls 1 and 3 - clap, clap"}),
+    ("tag 3 4", {"tail": "There is one tag - you do it at the end of wall 3:\nSway R, L, R, L"}),
+    ("", {"tail": "Wall 1 starts at 12:00, wall 2 at 3:00, wall 3 at 6:00, wall 4 at 9:00."}),
+    ("", {"tail": "You dance 9 walls in all; the song ends on wall 9."}),
+    ("", {"tail": "On wall 6 the music nearly stops for 8 counts, keep dancing."}),
+    ("", {"tail": "No tags/restarts. The song fades on wall 10, keep dancing to the end."}),
+    ("restart 3 16", {"tail": "Only sections 1 and 2 on wall 3!"}),
+    ("restart 3 16", {"tail": "Wall 3 is a half wall."}),
+    ("tag 2 4, tag 4 4", {"tail": "We add a rocking chair after walls 2 and 4."}),
+    ("tag 2 4", {"tail": "Tag after wall 2: sway R, sway L, sway R, sway L, and begin wall 3."}),
+    (
+        "tag 3 4",
+        {"tail": "TAG after wall 3\nRock R forward, recover L\nStomp R, stomp L"},
+    ),
+    ("", {"tail": "Start again (R to side on 1), no tags no restarts"}),
 )
 
 
@@ -173,3 +308,73 @@ def test_counts_told_in_two_ways_are_doubted() -> None:
     told = "On wall 3 dance until count 16, leave out the last section and begin again"
     messages = [f.message for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
     assert messages == ["The restart on wall 3 is told twice, after 16 and after 24 counts."]
+
+
+AGAIN = {
+    "tag 2 8": (
+        "Tag after wall 2: repeat the last eight.",
+        "At the end of wall 2, repeat section 4.",
+        "After wall 2, dance section 4 once more, then start again.",
+        "Tag - at the end of wall 2 dance part four once more, 8 counts. So wall 3 begins at 9:00.",
+        "The tag is section 4. It comes after wall 2.",
+        "Tag at the end of wall 2: repeat counts 25-32, then start wall 3 facing 9:00.",
+    ),
+    "tag 2 4": (
+        "Tag: end of wall 2, do the last 4 counts again.",
+        "Tag after wall 2: counts 5-8 of section 4 once more.",
+        "Tag: when wall 2 is finished, repeat counts 29-32",
+    ),
+}
+
+
+@pytest.mark.parametrize(("expected", "words"), [(tag, words) for tag in AGAIN for words in AGAIN[tag]])
+def test_a_tag_dances_counts_of_the_dance_again(expected: str, words: str) -> None:
+    """It has their steps and their turn: the jazz box of section 4 turns a quarter more."""
+    reading = read(SHEET.format(head="", mid="", tail=words))
+    (tag,) = reading.dance.tags
+    assert expected == f"tag {tag.after_wall} {tag.part.counts}"
+    assert tag.part.net_turn == (Fraction(1, 4) if tag.part.counts > 4 else 0)
+    assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+def test_a_tag_that_begins_on_the_wrong_foot_is_found() -> None:
+    """The last four counts of section 1 begin with the left foot, which bears the weight after the dance."""
+    reading = read(SHEET.format(head="", mid="", tail="Tag after wall 2: repeat counts 5-8 of section 1."))
+    assert ["tag-foot"] == [finding.rule for finding in findings_of(reading) if finding.loud]
+
+
+def test_a_tag_of_several_walls_told_in_one_breath_is_doubted() -> None:
+    """After each of them, or only after the last."""
+    told = "Walls 1, 2 - all, then the tag (4 counts)"
+    found = [f.message for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
+    assert ["only after the last" in message for message in found] == [True]
+
+
+CHANGED = {
+    "Restart with a step change on wall 3: dance to count 14, then hold for counts 15-16 and restart.": "15",
+    "Restart: on wall 3 dance up to count 15; on count 16 touch R beside L in place of the pivot.": "16",
+    "On wall 3 replace the last 7-8 of S2 with:\n7-8 Touch R forward, touch R beside L\nand restart.": "15",
+    "Restart on wall 3: replace counts 15-16 with: touch R forward, touch R beside L.": "15",
+    "Restart, wall 3, after 16 with a step change: dance 15-16 as: touch R forward, touch R beside L": "15",
+}
+
+
+@pytest.mark.parametrize("words", CHANGED)
+def test_steps_change_before_a_restart(words: str) -> None:
+    """The last counts before it are danced otherwise, and it is after 16 counts all the same."""
+    (restart,) = read(SHEET.format(head="", mid="", tail=words)).dance.restarts
+    assert (3, Fraction(16), CHANGED[words]) == (restart.wall, restart.after_counts, str(restart.change_from))
+
+
+def test_a_change_that_cannot_be_placed_is_doubted() -> None:
+    """On which counts the steps behind "then" are is not told."""
+    told = "On wall 3 dance 14 counts, then step R forward and restart."
+    found = [f.rule for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
+    assert "restart-unclear" in found
+
+
+def test_a_sequence_of_counts_with_other_words_is_doubted() -> None:
+    """What the words order is not known."""
+    told = "Sequence: 32, 32, 16 with the big finish of the bus, 32"
+    found = [f.rule for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
+    assert found == ["restart-unclear"]

@@ -246,7 +246,12 @@ LOUD = {
     "a restart that faces elsewhere": "Restart on wall 3 after 16 counts facing 6:00",
     "a wall that starts elsewhere": "Wall 3 starts facing 9:00",
     "a restart facing a wall told in words": "Restart on wall 3 after 16 counts facing the right-hand wall",
-    "a wall that is told of in other words": "Repeat the last 4 counts at the end of wall 2",
+    "a wall that is told of in other words": "Do the pivot once more at the end of wall 2",
+    "a tag of steps told elsewhere": "Before you start wall 3 add the rocking chair",
+    "a section danced twice": "On wall 2 dance section 1 twice",
+    "an extra figure": "Wall 2 finishes with an extra rocking chair",
+    "steps that a wall has more": "Wall 2 has two extra stomps at the end",
+    "steps that several walls end with": "Walls 2 and 4 finish with four stamps",
     "counts left out inside a wall": "On wall 3 leave out counts 9-16",
     "a restart on the wrong foot": "Restart on wall 3 after 4 counts",
 }

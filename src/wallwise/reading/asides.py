@@ -9,7 +9,7 @@ from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 from wallwise.reading.tokens import Token
-from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, RESTART, any_of
+from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, ORDINAL_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -28,6 +28,7 @@ _HEADER_LINE = re.compile(
 )
 _BEARS = re.compile(r"\b(?:weight|wt)\s+(?:on\s+)?(?:the\s+)?(?:left|right|[lr]f?)\b", re.IGNORECASE)
 _COUNTED = re.compile(r"\bcounted\b|\bcount it\b", re.IGNORECASE)
+_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 _ASIDE = re.compile(
     rf"""
     [\[(*\u2022>\s~-]*\b(?:
@@ -36,6 +37,7 @@ _ASIDE = re.compile(
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending
+      | (?:on|in|during)[ ](?:the[ ])?{_NTH}(?:\s*(?:and|&|,)\s*(?:the\s+)?{_NTH})*[ ]walls?\b
       | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d(?!\d?[:.]\d)
     )
     | [\[(]\s*(?:or|if)\b
@@ -46,7 +48,7 @@ _ASIDE = re.compile(
 )
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
-    r"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|\d(?:st|nd|rd|th)\s+wall|repetition)\b"
+    rf"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|{_NTH}\s+wall|repetition)\b"
     r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
     re.IGNORECASE,
 )
@@ -64,7 +66,9 @@ _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
 _LEADING_IN = 1  # words nobody knows before "repeat"; with more it is a sentence about something else
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
-_BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)")
+_BEFORE_STEPS = re.compile(
+    r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s+it\s+(?:is|goes)\b", re.IGNORECASE
+)
 _LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
 _BRACKETED_FACING = re.compile(
     r"""
@@ -73,11 +77,21 @@ _BRACKETED_FACING = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_WALLS_LISTED = re.compile(r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE)
+_WALLS_LISTED = re.compile(
+    r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
+)
 _BEHIND_STEPS = re.compile(
-    r"\.\s|,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b|\bbefore (?:starting|beginning|wall)\b|\bthen (?:start|begin|restart)|\bstart again|\brestart"
-    r"|\bfacing\b|\(facing",
-    re.IGNORECASE,
+    r"""
+    \.\s
+    | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
+        (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
+    | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | \bbefore\ (?:starting|beginning|wall)\b
+    | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b
+    | \bthen\ (?:start|begin|restart) | \bstart\ again | \brestart
+    | \bfacing\b | \(facing
+    """,
+    re.IGNORECASE | re.VERBOSE,
 )
 _LASTS = re.compile(r"(?<!after )\b(\d{1,2})\s*[- ]?\s*(?:counts?|beats?|cts?)\b", re.IGNORECASE)
 _SIZE = re.compile(r"\bcounts?\b|\bsteps?\b")

@@ -27,7 +27,7 @@ from wallwise.reading.order_lines import ordered
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
-from wallwise.reading.wording import AGAIN, HERE, ORDER_WORDS
+from wallwise.reading.wording import HERE, ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
 _PUNCTUATION = re.compile(r"[\s:.-]*")
@@ -238,6 +238,9 @@ class _Builder:
         if below is None or below.kind != "text":
             return False
         bare = not block.text[block.rest :].strip(" :.-()0123456789counts")
+        counted = not self.unmarked and below.stands >= _STEPS and actions_in(below.text) > 0
+        if counted and not self._begins_below(i + 1) and not ORDER_WORDS.search(below.text):
+            return True  # in a sheet with count marks a line without any is no more of the dance
         return (bare and below.stands >= 0.7) or (is_about_a_wall(below.text) and self._begins_below(i + 1))
 
     def _section_below(self, i: int) -> bool:
@@ -274,7 +277,7 @@ class _Builder:
     def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
         if not self._started and self._is_before_steps(i, block, mark):
             self.out.header.append(block.line)
-        elif self._started and (is_option(block.text) or (mark.start > 0 and AGAIN.match(block.text))):
+        elif self._started and (is_option(block.text) or _begins_with_order(block)):
             self._remark(block.line)
         elif (
             block.stands < 0.25 and not counts_on(self.section, block, self._next(i)) and _first_words(block)
@@ -311,8 +314,7 @@ class _Builder:
         if begin > start:
             self._remark(line, start, begin)
         start, stop = begin, aside_at(line.text, begin, end)
-        if start < stop or mark is None or mark.start < start:
-            section.groups.append(Group(line, start, stop, mark))
+        section.groups.append(Group(line, start, stop, mark))
         if stop < end:
             self._remark(line, stop, end)
 
@@ -329,6 +331,9 @@ class _Builder:
     def _take_text(self, i: int, block: Block) -> None:
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
+        if self._is_tag_s(block):
+            self._take_tag_line(block)
+            return
         if block.again is not None and repeats(self.section, block.again):
             self._take_repeat(block, block.again)
         elif not orders and self._heads_steps_below(i, block):
@@ -353,6 +358,19 @@ class _Builder:
             self._open_section(block.line)
         else:
             self._remark(block.line)
+
+    def _is_tag_s(self, block: Block) -> bool:
+        """Whether a line without count marks tells steps of the tag that is open, as all its lines do."""
+        tag = self.part if self.part is not None and self.part.extra else None
+        if tag is None or tag.line is None or not _tells_steps(block.text):
+            return False
+        return all(group.written is None for section in tag.sections for group in section.groups)
+
+    def _take_tag_line(self, block: Block) -> None:
+        if self.section is not None:
+            self.section.groups.append(Group(block.line, 0, len(block.text), None))
+        elif self.part is not None and self.part.line is not None:
+            self._take_inline(block.line, lasts=counts_told(self.part.line.text))
 
     def _take_repeat(self, block: Block, again: Act) -> None:
         """A repeat without a count mark fills the open section, what that leaves open, or a new one."""
@@ -449,6 +467,11 @@ def _tells_steps(text: str) -> bool:
     if words.endswith(":") or ORDER_WORDS.search(words) or is_about_a_wall(words):
         return False
     return aside_at(words, 0, len(words)) > 0 and known_share(words) >= _STEPS and actions_in(words) > 0
+
+
+def _begins_with_order(block: Block) -> bool:
+    """Whether a line opens with an order that counts stand behind: "On wall 2 change the coaster (7&8) …"."""
+    return leading_mark(block.text) is None and aside_at(block.text, 0, len(block.text)) == 0
 
 
 def _heading_tells_steps(section: SectionText) -> bool:

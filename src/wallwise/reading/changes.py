@@ -31,7 +31,11 @@ _BEFORE_INSTEAD = re.compile(
     re.IGNORECASE,
 )
 _COUNTS = re.compile(
-    r"\b(?:counts?|cts?|beats?|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
+    r"\b(?:counts?|cts?|beats?|dance|do|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
+    re.IGNORECASE,
+)
+_DANCED_AS = re.compile(  # "dance 15-16 as: touch L behind R, unwind 1/4"
+    r"\b(?:dance|do)\s+(?:counts?\s+)?\d[\d\s&,-]*(?:as\b(?!\s+far)|like\s+this\b)[\s:,-]*(?P<new>[A-Za-z].*)",
     re.IGNORECASE,
 )
 _SPOKEN_FIRST = re.compile(r"(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)  # "on count 16 touch R"
@@ -45,12 +49,15 @@ _THEN = re.compile(
 _END = re.compile(
     r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?again)\b"
 )
-_HOW_FAR = re.compile(r"(?:you\s+)?(?:only\s+)?(?:dance|do)\b[^,;.]*\d", re.IGNORECASE)  # "dance to count 22"
+_HOW_FAR = re.compile(
+    r"(?:you\s+)?(?:only\s+)?(?:dance|do|after|up\s+to)\b[^,;.]*\d", re.IGNORECASE
+)  # "dance to count 22"
 _STEPS = 0.6  # the share of step language of words that tell a step without a verb
 
 
 _SAYS_SO = re.compile(
-    r"\bsteps?\s+changes?\b|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
+    r"(?<!\bno )\bsteps?\s+changes?\b"
+    r"|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
     r"|\b(?:replac|substitut)\w*",
     re.IGNORECASE,
 )
@@ -84,7 +91,7 @@ def changed_to(text: str) -> Change:
                 continue
             if new := _steps(found["new"]):
                 return Change(new, _counts_named(text, found.start("new")))
-    found = _BEFORE_INSTEAD.search(text) or _then_steps(text)
+    found = _BEFORE_INSTEAD.search(text) or _DANCED_AS.search(text) or _then_steps(text)
     if found is None:
         return Change("")
     first = _SPOKEN_FIRST.match(text, found.start("new"))

@@ -15,27 +15,38 @@ _ITEM = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_ELSE = re.compile(r"[^\w]*(?:(?:re-?start|and|then|full|walls?|to\s+the\s+end|etc|ending)\b[^\w]*)*", re.IGNORECASE)
+_ELSE = re.compile(
+    r"[^\w]*(?:(?:re-?start|r|rs|and|then|full|walls?|to\s+the\s+end|etc|ending)\b[^\w]*)*", re.IGNORECASE
+)
 _FEWEST = 3  # walls; fewer are no sequence
 
 
 def counted_walls(remark: Remark, main: PartText | None) -> tuple[list[RestartOrder], list[TagOrder]] | None:
     """The restarts and tags of a sequence of counts; None for a text that is none, or has other words."""
+    items = _items(remark, main)
+    return _orders(remark, items, int(main.counts)) if main and items and _says_only(remark, items) else None
+
+
+def is_counted(remark: Remark, main: PartText | None) -> bool:
+    """Whether a text is such a sequence, perhaps with other words."""
+    return bool(_items(remark, main))
+
+
+def _items(remark: Remark, main: PartText | None) -> list[re.Match[str]]:
+    """What a sequence of counts lists; empty for a text that is none."""
     found = KEY.search(remark.text)
     if main is None or found is None:
-        return None
-    start = remark.start + found.start("rest")
-    items = list(_ITEM.finditer(remark.line.text, start, remark.end))
+        return []
+    items = list(_ITEM.finditer(remark.line.text, remark.start + found.start("rest"), remark.end))
     walls = [int(item["counts"]) for item in items if item["counts"]]
-    whole = int(main.counts)
-    counted = len(walls) >= _FEWEST and max(walls) == whole and all(1 < counts for counts in walls)
-    return _orders(remark, items, whole) if counted and _says_only(remark, start, items) else None
+    counted = len(walls) >= _FEWEST and max(walls) == main.counts and min(walls) > 1
+    return items if counted else []
 
 
-def _says_only(remark: Remark, start: int, items: list[re.Match[str]]) -> bool:
-    """Whether nothing but such items, and words that go with them, stands there."""
-    ends = [start, *(item.end() for item in items)]
-    begins = [*(item.start() for item in items), remark.end]
+def _says_only(remark: Remark, items: list[re.Match[str]]) -> bool:
+    """Whether nothing but such items, and words that go with them, stands from the first on."""
+    ends = [item.end() for item in items]
+    begins = [*(item.start() for item in items[1:]), remark.end]
     return all(_ELSE.fullmatch(remark.line.text, a, b) for a, b in zip(ends, begins, strict=True))
 
 

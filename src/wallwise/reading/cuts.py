@@ -15,15 +15,18 @@ from wallwise.reading.wording import any_of, number_of
 
 _ORDER = words()["order"]
 _NUMBER = rf"(?:\d{{1,3}}|{any_of(sorted(NUMBER_WORDS, key=len, reverse=True))})"
+_UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _LEFT_OUT = re.compile(
     rf"""
-    \b{any_of(sorted(_ORDER["leaves_out"], key=len, reverse=True))}\s+(?:out\s+)?(?:the\s+)?
+    \b{any_of(sorted(_ORDER["leaves_out"], key=len, reverse=True))}
+    \s+(?:out\s+)?(?:(?:the|its|your)\s+)?(?:[^.;:()]{{0,40}}\()?
     (?P<told>
         (?:counts?\s*|beats?\s*)?(?P<from>\d{{1,3}})\s*(?:-|to|and|&)\s*(?P<to>\d{{1,3}})\b
       | (?:last|final)\s+(?:(?P<many>{_NUMBER})\s+)?
         (?P<unit>eights?|8s?|8's|sections?|sets?|counts?|cts?|beats?)\b
       | (?:last|final)\s+(?P<counts>{_NUMBER})\b
       | (?:sections?|sets?)\s*(?P<first>{_NUMBER})(?:\s*(?:,|and|&|-|to)\s*(?P<last>{_NUMBER}))?\b
+      | (?<=\bby\s)(?P<by>{_NUMBER})\s+(?:counts?|cts?|beats?)\b
       | (?P<half>(?:last|second)\s+half)\b
     )
     """,
@@ -33,8 +36,10 @@ _SHORTER = re.compile(
     rf"""
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
-  | \b(?:counts?|cts?|beats?|eights?|half)\s+only\b
-  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b | \bcut\b | \bstop\s+(?:after|at)\b
+  | \b(?:counts?|cts?|beats?|half|{_UNIT}s?|{_NUMBER})\s+(?:only|long)\b
+  | \bonly\s+(?:the\s+)?{_UNIT}s?\s | \bhalf\s+(?:a\s+)?wall\b
+  | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b
+  | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -90,6 +95,9 @@ def _before_what_is_left_out(found: re.Match[str], main: PartText) -> Fraction |
         if first is None or last != len(main.sections):
             return None
         return section_end(main, first - 1) if first > 1 else None
+    if found["by"]:
+        size = number_of(found["by"])
+        return None if size is None else main.counts - size
     many = number_of(found["many"] or "1") or 1
     if found["unit"] and found["unit"].lower().startswith("se"):
         return section_end(main, len(main.sections) - many)

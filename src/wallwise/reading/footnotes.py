@@ -12,7 +12,7 @@ from wallwise.reading.wording import ORDER_WORDS
 _SIGN = re.compile(
     r"""
     [ \t]*
-    (?:\*\w{1,2}\* | \[\w{1,2}\] | \(?(?P<sign>(?P<one>[*\#+†‡§~^°])(?P=one){0,3})\)?)
+    (?:\*\w{1,2}\* | \[\w{1,2}\] | \(?(?P<sign>(?P<one>[*\#+†‡§~^°@])(?P=one){0,3})\)?)
     [ \t]*[=:]?[ \t]*(?=\S)
     """,
     re.VERBOSE,

@@ -280,7 +280,8 @@ def _read_counts(told: Declared, line: Line, others: list[tuple[int, int]]) -> N
 
     `others` are places of counts that are an intro's or a part's.
     """
-    if added := _COUNTS_ADDED.search(line.text):
+    added = _COUNTS_ADDED.search(line.text)
+    if added and not any(start <= added.start() < end for start, end in others):
         told.counts = Claim(sum(map(int, re.findall(r"\d+", added["n"]))), line.span(*added.span("n")))
         return
     if both := _COUNTS_AND_WALLS.search(line.text):

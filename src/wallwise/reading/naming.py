@@ -10,7 +10,7 @@ from wallwise.dance.model import Span
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
-from wallwise.reading.stops import CUT, Stop, stops_in
+from wallwise.reading.stops import CUT, UNIT, Stop, stops_in
 from wallwise.reading.tokens import TURN, WALLS
 from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
@@ -23,18 +23,23 @@ _NEXT = r"\s*(?:,\s*(?:and|then)|,|and|&|\+|plus|as\s+well\s+as)\s*(?:(?:also|ag
 _BEFORE_NTH = r"(?:(?:in|on|of|during|after|at|end|the)\s+)*"
 _WALLS = re.compile(
     rf"""
-    \b(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))\s*(?:no\.?|numbers?|\#)?\s*
+    \b(?<!every\ )(?<!each\ )(?:walls?|wls?|rotations?|repetitions?|rounds?|w/?(?!eight))
+    \s*(?:no\.?|numbers?|\#)?\s*
     (?P<listed>
-        {_NUMBER}
+        {_NUMBER}(?!:\d|\s*o'?\s?c)
         (?:
             (?:\s*\([^()]{{0,60}}\))?
             \s*(?:,\s*and|,|and|&|\+|/(?!\s*{CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
-            {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d))
+            {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d|8s?\b|half\b|{UNIT}s?\b))
         )*
     )\b(?!\s*(?:counts?|cts?|beats?)\b)
-    | \b(?P<nth>
+    | \bevery\s+{NTH}\s+wall\s*[(,:-]\s*(?:that\s+is\s+|so\s+)?(?:walls?\s*)?
+        (?P<every>{_NUMBER}(?:{_NEXT}{_NUMBER})+)\b
+    | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
-    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around)|sequence|go)\b
+    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))|sequence|go)\b
+    | \b(?:after|in|on|during|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
+        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:[.,;()]|$))
     | \bw(?P<short>\d{{1,2}})\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -44,6 +49,7 @@ _KIND = re.compile(
     \b(?P<restart>
         {RESTART}
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
+      | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
       | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
       | from[ ]the[ ]top
@@ -53,11 +59,12 @@ _KIND = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _ANNOUNCED = re.compile(
-    rf"\b(?P<many>[1-9]|{'|'.join(_TEN)})\s+(?:easy\s+|short\s+)?(?:(?P<restart>{RESTART})|tags?|bridges?)\b(?!\s*\d)",
+    rf"(?<!wall )(?<!walls )\b(?P<many>[1-9]|{'|'.join(_TEN)})\s+(?:easy\s+|short\s+)?"
+    rf"(?:(?P<restart>{RESTART})|tags?|bridges?)\b(?!\s*\d)",
     re.IGNORECASE,
 )
 _EXTRA = r"(?:re-?starts?|tags?|bridges?)"
-_NEGATED = re.compile(
+NEGATED = re.compile(
     rf"""
     \b(?:no|without|neither)\s+{_EXTRA}(?:\s*(?:,|/|&|\+|\bor\b|\band\b|\bnor\b)\s*(?:no\s+)?{_EXTRA})*\b
     | \b{_EXTRA}-free\b
@@ -65,6 +72,8 @@ _NEGATED = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+"""Restarts and tags that there are none of: "no tags, no restarts"."""
+
 _LABEL = re.compile(rf"\W*{_EXTRA}\s*(?:/|&|\+|\band\b)\s*{_EXTRA}\s*[:=-]", re.IGNORECASE)  # "Tag/Restart:"
 _CLOCK = re.compile(
     r"""
@@ -84,10 +93,12 @@ _STARTS_FACING = re.compile(
     re.IGNORECASE,
 )
 _BEGUN = re.compile(  # "… and begin wall 4", "then carry on with wall 3"
-    r"\b(?:begin|start|it's|into|(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
+    r"\b(?:begin|start|it's|(?<!counts )(?<!cts )(?<!beats )into|"
+    r"(?:carry|go|move)\s+on\s+(?:with|to)|continue(?:\s+with)?|ready\s+for|resume\s+with)"
     r"\s+(?:the\s+)?$",
     re.IGNORECASE,
 )
+_BEFORE_BEGUN = re.compile(r"\bbefore\s+(?:(?:you|we)\s+)?\w+\s+(?:the\s+)?$", re.IGNORECASE)
 _CLAUSE = 120  # characters before a facing in which its clause begins
 _NEAR = 40  # characters before a wall in which a word can be told of it
 _ON_WALL = re.compile(
@@ -95,6 +106,7 @@ _ON_WALL = re.compile(
 )  # behind a facing
 _BRACKETS = re.compile(r"\([^()]*\)")
 _BETWEEN = re.compile(r"\bbetween\s+(?:the\s+)?$", re.IGNORECASE)  # "… walls 2 and 3": after the first
+_JOINED = re.compile(r"(?:\band|&|\+)\s*(?:the\s+|walls?\s+|on\s+)*$", re.IGNORECASE)
 _COUNTED = re.compile(
     r"\s*-\s*(?P<words>[a-z]+(?:\s+[a-z]+)?)|\s+(?P<many>(?:[a-z]+\s+)?[a-z]+s)\b", re.IGNORECASE
 )
@@ -197,10 +209,15 @@ def names_in(remark: Remark) -> Named:
     numbered = [
         (number, place if n and "(" in wall.group() else wall.start())
         for wall, numbers in listed
-        if not _BEGUN.search(text[max(start, wall.start() - _NEAR) : wall.start()])
+        if not _is_begun(text[max(start, wall.start() - _NEAR) : wall.start()])
         for n, (number, place) in enumerate(numbers)
     ]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
+
+
+def _is_begun(before: str) -> bool:
+    """Whether the words before a wall only say that it comes next; "before you start wall 3" places a tag."""
+    return _BEGUN.search(before) is not None and _BEFORE_BEGUN.search(before) is None
 
 
 def announced_in(remark: Remark) -> Iterator[tuple[str, int, Span]]:
@@ -217,14 +234,16 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
     A number with steps behind it ("… 7, 8 - sway L", "…, four sways") counts these.
     """
-    group = next(name for name in ("listed", "nth", "short") if wall[name])
+    group = next(name for name in ("listed", "every", "nth", "bare", "short") if wall[name])
     start = wall.start(group)
     plain = _BRACKETS.sub(lambda told: " " * len(told.group()), wall[group])
     numbers: list[tuple[int, int]] = []
     for found in _ONE_NUMBER.finditer(plain):
         number = number_of(found.group())
         behind = _COUNTED.match(wall.string, start + found.end())
-        if number is None or (numbers and behind and known_share(behind["words"] or behind["many"]) == 1):
+        joined = _JOINED.search(plain, 0, found.start()) is not None  # "walls 1 and 3 - clap, clap"
+        counted = numbers and behind and known_share(behind["words"] or behind["many"]) == 1
+        if number is None or (counted and not joined):
             break
         numbers.append((number, start + found.start()))
     before = wall.string[max(0, wall.start() - _NEAR) : wall.start()]
@@ -233,7 +252,7 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
 def _kind(text: str, start: int, end: int) -> str:
     label = _LABEL.match(text, start, end)
-    denied = [found.span() for found in _NEGATED.finditer(text, start, end)]
+    denied = [found.span() for found in NEGATED.finditer(text, start, end)]
     denied += [label.span()] if label is not None and label.end() < end else []
     kinds = [
         found.lastgroup

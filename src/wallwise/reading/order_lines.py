@@ -9,21 +9,24 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import zip_longest
 
-from wallwise.reading.asides import steps_at
+from wallwise.reading.asides import is_about_a_wall, steps_at
 from wallwise.reading.blocks import Block
 from wallwise.reading.changes import change_at
-from wallwise.reading.headings import head_of
-from wallwise.reading.marks import NUMBER_WORDS
+from wallwise.reading.headings import Head, head_of
+from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.tag_orders import is_after_wall
+from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS, any_of
 
 _NEXT_TAG = re.compile(r"(?<=[.;])\s+(?=(?:tag|bridge)\b)", re.IGNORECASE)
 _TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
-_NAMES_TAG = re.compile(  # "The tag", "Tag of 2 counts"
-    rf"\W*(?:(?:the|an?|one|extra)\s+)*(?:tag|bridge)\b"
-    rf"(?:\s+of\s+(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b)?",
+_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
+_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
+    rf"\W*(?:(?:the|an?|one|extra|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
     re.IGNORECASE,
 )
+_ADDS = re.compile(r"\W*(?:(?:we|you|just|please)\s+)*(?:add|insert)\s+(?:an?\s+)?", re.IGNORECASE)
+_STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
 
 
@@ -35,35 +38,43 @@ def ordered(blocks: list[Block]) -> list[Block]:
 
 def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     """A block that heads a tag in a sentence ("You need the tag after wall 2:"), as such a heading."""
-    if block is None or block.kind != "text":
+    if block is None or block.kind not in ("text", "part", "extra"):
         return block
     text = block.text
     begins = below is not None and below.begins and not below.opens
-    named = _NAMES_TAG.match(text)
+    named = _NAMES_TAG.match(text) if block.kind != "extra" else None
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
-    if begins and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
+    added = _ADDS.match(text) if block.kind == "text" and is_after_wall(text) else None
+    if added is not None and steps_at(text[added.end() :]) is not None:
+        return replace(block, kind="extra", name="Tag", rest=added.end())
+    plain = below is not None and below.kind == "text" and below.stands >= _STEPS
+    if (begins or plain) and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
         return replace(block, kind="extra", name="Tag", rest=len(text))
     return block
 
 
 def _tags_apart(block: Block) -> Iterator[Block]:
-    """The tags of a line that tells several with their steps, each as a block; else the block itself."""
-    cuts = [found.start() for found in _NEXT_TAG.finditer(block.text)] if block.kind == "extra" else []
-    lines = [
-        block.line.slice(start, end)
-        for start, end in zip([0, *cuts], [*cuts, len(block.text)], strict=True)
-    ]
-    heads = [head_of(line.text) for line in lines]
-    if not cuts or not all(
-        head is not None and head.kind == "extra" and steps_at(line.text[head.rest :]) is not None
-        for head, line in zip(heads, lines, strict=True)
-    ):
+    """The tags of a line that tells several orders, those with steps as blocks; else the block itself."""
+    starts = [0, *(found.start() for found in _NEXT_TAG.finditer(block.text))]
+    lines = [block.line.slice(*ends) for ends in zip(starts, [*starts[1:], None], strict=True)]
+    heads = [_tag_with_steps(line) for line in lines]
+    opens = heads[0] is not None or (leading_mark(block.text) is None and ORDER_WORDS.search(lines[0].text))
+    if len(lines) == 1 or not opens or not all(heads[1:]):
         yield block
         return
     for head, line in zip(heads, lines, strict=True):
-        if head is not None:
-            yield replace(block, line=line, rest=head.rest, name=head.name)
+        if head is None:
+            yield Block(line, stands=block.stands)
+        else:
+            yield Block(line, "extra", rest=head.rest, name=head.name, stands=block.stands)
+
+
+def _tag_with_steps(line: Line) -> Head | None:
+    """The heading of a tag that has its steps on its line; None for any other line."""
+    head = head_of(line.text)
+    tag = head is not None and head.kind == "extra" and steps_at(line.text[head.rest :]) is not None
+    return head if tag else None
 
 
 def _with_changes(blocks: list[Block]) -> list[Block]:
@@ -72,7 +83,7 @@ def _with_changes(blocks: list[Block]) -> list[Block]:
     last: Block | None = None  # the line of such steps that was taken just now
     for block in blocks:
         if whole and block.kind == "steps" and (_goes_on(last, block) or _announces_change(whole[-1])):
-            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+            whole[-1] = replace(whole[-1], kind="text", pieces=[], line=whole[-1].line.join(block.line))
             last = block
         else:
             whole.append(block)
@@ -84,9 +95,10 @@ def _announces_change(block: Block) -> bool:
     """Whether an order says last that other steps follow."""
     text = block.text.rstrip(" *")
     return (
-        block.kind == "text"
+        block.kind in ("text", "steps")
+        and leading_mark(text) is None
         and text.endswith(":")
-        and ORDER_WORDS.search(text) is not None
+        and (ORDER_WORDS.search(text) is not None or is_about_a_wall(text))
         and change_at(text) is not None
     )
 

@@ -15,17 +15,18 @@ from wallwise.dance.model import Span
 from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
-from wallwise.reading.counted_walls import counted_walls
+from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.headings import is_ending
-from wallwise.reading.naming import Named, announced_in, by_kind, names_in
+from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
+from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
-from wallwise.reading.wall_lists import by_wall, is_followed, is_whole, listed_kind
+from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind, lists_walls
 from wallwise.reading.wording import RESTART, any_of
 
 _CLOSING = rf"{any_of(words()['order']['closing'])}\b"
@@ -38,9 +39,19 @@ _CLOSE_ON_WALL = re.compile(rf"\W*{_CLOSING}\s+(?:on|after|during|in)\b", re.IGN
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
+_HOLDS = re.compile(
+    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b",
+    re.IGNORECASE,
+)
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
 _LABEL = re.compile(rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*", re.IGNORECASE)
-_LISTED = re.compile(r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE)
+_LISTED = re.compile(
+    r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE
+)
+_ADDS = re.compile(
+    r"\b(?:extra|additional|more|again|twice|at the end|finish(?:es)? with|ends? with)\b", re.IGNORECASE
+)
+_EXTRA = re.compile(r"\b(?:extra|additional)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
@@ -78,9 +89,9 @@ def read_orders(out: Outline, header: list[Remark]) -> Orders:
     reader = _Reader(orders, out)
     for remark in remarks:
         reader.read(remark, in_header=remark in header)
-    orders.restarts = [order for order in _merged_restarts(orders.restarts) if order.wall > 0]
+    orders.restarts = [order for order in merged_restarts(orders.restarts) if order.wall > 0]
     _put_where_told(orders)
-    orders.tags = _merged_tags(orders.tags)
+    orders.tags = merged_tags(orders.tags)
     return orders
 
 
@@ -108,9 +119,13 @@ class _Reader:
         if (counted := counted_walls(remark, self.main)) is not None:
             self._take_counted(*counted)
             return
+        if is_counted(remark, self.main):
+            self.orders.unread.append(remark)
+        if lists_walls(remark.text, list(_sentences(remark.text))) and self._read_list(remark, extra):
+            return
         before = len(self.orders.tags)
         self._read_stretches(remark, extra, kind=kind, in_header=in_header)
-        _put_sizes(self.orders.tags[before:], remark.text)
+        self._put_what_is_danced(self.orders.tags[before:], remark.text)
 
     def _read_stretches(self, remark: Remark, extra: PartText | None, *, kind: str, in_header: bool) -> None:
         """Add what the sentences of a remark order, each with what the one before it has begun."""
@@ -157,10 +172,7 @@ class _Reader:
             named = names_in(replace(stretch, start=start, end=end))
             named.kind = named.kind or lead
             named.kind = listed_kind(named, self.main)
-            before = len(self.orders.tags)
             self._order(named, extra)
-            for order in self.orders.tags[before:-1]:
-                order.loose = is_followed(named)
         return bool(items)
 
     def _take_no_order(self, named: Named, *, in_header: bool) -> None:
@@ -168,6 +180,15 @@ class _Reader:
         self._claim_facings(named)
         if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
             self.orders.unread.append(named.remark)
+
+    def _put_what_is_danced(self, tags: list[TagOrder], text: str) -> None:
+        """Give tags what the remark tells apart from their walls: "A 4-count tag. You do it after wall 2"."""
+        if any(tag.counts is not None or tag.again is not None for tag in tags):
+            return
+        size, again = size_of_tag(text), danced_again(text, self.main)
+        for tag in tags:
+            tag.counts = int(again.counts) if again is not None else size
+            tag.again = again
 
     def _note_starts(self, named: Named) -> None:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
@@ -184,9 +205,9 @@ class _Reader:
     def _adds_to_last(self, order: RestartOrder) -> bool:
         """Whether an order only tells more of the one told last for its wall; it is then part of that."""
         last = next((told for told in reversed(self.orders.restarts) if told.wall == order.wall), None)
-        if last is None or not _is_same_restart(last, order):
+        if last is None or not is_same_restart(last, order):
             return False
-        _merge(last, order)
+        merge(last, order)
         return True
 
     def _forget_label(self, label: re.Match[str]) -> None:
@@ -197,7 +218,7 @@ class _Reader:
         """Keep a restart or tag that names no wall, where no sequence tells it either."""
         if self.orders.sequence is not None or named.kind == "both":
             return
-        if _ORDERED.search(named.text) and not _NO_ORDER.search(named.text):
+        if _ORDERED.search(NEGATED.sub(" ", named.text)) and not _NO_ORDER.search(named.text):
             after = place_told(named, self.main) if named.kind == "restart" else None
             self.orders.vague.append(Vague(named.remark, after))
 
@@ -209,32 +230,30 @@ class _Reader:
                     order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
 
 
-def _put_sizes(tags: list[TagOrder], text: str) -> None:
-    """Give tags without counts those that the remark tells before any wall ("A 4-count tag. You do it …")."""
-    if any(tag.counts is not None for tag in tags):
-        return
-    size = size_of_tag(text)
-    for tag in tags:
-        tag.counts = size
-
-
 def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_tag: bool) -> str:
     """What a stretch orders; "then start again" behind a tag's steps orders nothing more.
 
     `of_tag`: it stands below a tag's heading, where "after walls 2 and 4" orders that tag.
     """
     text = named.text
-    if named.kind == "restart" and is_after_wall(text) and danced_again(text, main) is not None:
+    if named.kind in ("", "restart") and is_after_wall(text) and _adds_counts(text, main):
+        return "tag"
+    if named.kind in ("restart", "both") and is_after_wall(text) and extra is not None:
         return "tag"
     if (
         named.kind in ("restart", "both")
         and is_after_wall(text)
         and not any(told.is_exact for told in named.counts)
     ):
-        return "tag" if extra is not None or named.kind == "both" else named.kind
+        return "tag" if named.kind == "both" else named.kind
     if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
         return "restart" if named.counts or leaves_out(text) else ""
     return named.kind or ("tag" if of_tag and named.walls and is_after_wall(text) else "")
+
+
+def _adds_counts(text: str, main: PartText | None) -> bool:
+    """Whether a text tells counts of the dance that are danced again, or that nothing is danced for some."""
+    return danced_again(text, main) is not None or _HOLDS.search(text) is not None
 
 
 def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
@@ -246,7 +265,10 @@ def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
         return False
     if named.walls or change_at(named.text) is not None:
         return True
-    return begun and bool(named.clocks or (kind == "tag" and _ONLY_COUNTS.fullmatch(named.text)))
+    if kind == "tag" or _ONLY_COUNTS.fullmatch(named.text):
+        return begun and bool(named.clocks or _ONLY_COUNTS.fullmatch(named.text))
+    told = any(stop.is_exact for stop in named.counts) and not actions_in(named.text)
+    return begun and bool(named.clocks or told)
 
 
 def _only_starts(named: Named) -> bool:
@@ -257,16 +279,21 @@ def _only_starts(named: Named) -> bool:
 
 def _tells_of_a_wall(named: Named) -> bool:
     """Whether a stretch that orders nothing known tells of steps or counts of one of the walls."""
-    if not named.walls or named.clocks or _NO_ORDER.search(named.text) or tells_of_music(named.text):
+    text = named.text
+    closes = len(named.walls) == 1 and tells_of_music(text) and not _EXTRA.search(text)
+    if not named.walls or named.clocks or _NO_ORDER.search(text) or closes:
         return False
-    return bool(named.counts) or actions_in(named.text) >= _SEVERAL
+    adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
+    steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
+    return bool(named.counts) or steps or (adds and at_end)
 
 
 def _orders_nothing(text: str, extra: PartText | None) -> bool:
     """Whether a text tells how the song closes, or whose it is."""
     if extra is not None:
         return is_ending(extra.name)
-    return _CLOSE.match(text) is not None or _is_credit(text)
+    closes = _CLOSE.match(text) is not None and not _RESTART_OR_TAG.search(text)
+    return closes or _is_credit(text)
 
 
 def _is_credit(text: str) -> bool:
@@ -275,11 +302,17 @@ def _is_credit(text: str) -> bool:
 
 
 def _stretches(remark: Remark) -> Iterator[Remark]:
-    """The sentences of a remark but the song's close, cut once more between a tag and a restart."""
+    """The sentences of a remark, cut once more between a tag and a restart; without the song's close.
+
+    What is told behind that goes with it, up to a restart or tag.
+    """
+    closing = False
     for start, end in _together(remark):
         for a, b in by_kind(remark.line.text, remark.start + start, remark.start + end):
-            closes = _CLOSE.match(remark.line.text, a, b) or _CLOSE_ON_WALL.match(remark.line.text, a, b)
-            if not closes:
+            text = remark.line.text
+            closes = _CLOSE.match(text, a, b) or _CLOSE_ON_WALL.match(text, a, b)
+            closing = bool(closes) or (closing and not _RESTART_OR_TAG.search(text, a, b))
+            if not closing:
                 yield replace(remark, start=a, end=b)
 
 
@@ -312,32 +345,6 @@ def _sentences(text: str) -> Iterator[tuple[int, int]]:
         yield at, len(text)
 
 
-# -- one order a wall: what one sentence leaves out another tells ---------------------------------
-
-
-def _merged_restarts(told: list[RestartOrder]) -> list[RestartOrder]:
-    merged: list[RestartOrder] = []
-    for order in told:
-        held = next((h for h in merged if _is_same_restart(h, order)), None)
-        if held is None:
-            merged.append(order)
-            continue
-        _merge(held, order)
-        # It goes to the end: a restart told next without its counts is rather one of the others.
-        merged.remove(held)
-        merged.append(held)
-    return sorted(merged, key=lambda order: (order.wall, order.after or Fraction(0)))
-
-
-def _merge(held: RestartOrder, order: RestartOrder) -> None:
-    """Take into one order what another tells of the same restart."""
-    held.after = held.after if held.after is not None else order.after
-    held.after_span = held.after_span or order.after_span
-    held.otherwise = held.otherwise or order.otherwise
-    held.claims += order.claims
-    held.change, held.changing = held.change or order.change, held.changing or order.changing
-
-
 def _put_where_told(orders: Orders) -> None:
     """Give restarts without counts the one place where the sheet restarts on no wall ("*Restart here")."""
     places = {vague.after for vague in orders.vague if vague.after is not None}
@@ -345,24 +352,3 @@ def _put_where_told(orders: Orders) -> None:
         (place,) = places
         for order in orders.restarts:
             order.after = place if order.after is None else order.after
-
-
-def _is_same_restart(held: RestartOrder, order: RestartOrder) -> bool:
-    return held.wall == order.wall and (
-        held.after == order.after or held.after is None or order.after is None
-    )
-
-
-def _merged_tags(told: list[TagOrder]) -> list[TagOrder]:
-    merged: dict[int, TagOrder] = {}
-    certain = [order for order in told if not order.loose]
-    for order in certain or told:
-        held = merged.setdefault(order.after_wall, order)
-        held.counts = held.counts or order.counts
-        held.part = held.part or order.part
-        held.again = held.again or order.again
-        held.times = max(held.times, order.times)
-        held.inside = held.inside if held.inside is not None else order.inside
-        if held.faces is None:
-            held.faces, held.faces_span = order.faces, order.faces_span
-    return [merged[wall] for wall in sorted(merged)]

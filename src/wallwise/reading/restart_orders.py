@@ -60,8 +60,13 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     cut = left_out(named.text, main)
     changed = changed_to(named.text)
     change = named.remark if changed.words else None
-    if here is None and not (counts or more) and changed.counts is not None and changed.counts.last // 1 > _EIGHT:
-        here = changed.counts.last // 1  # "replace counts 15-16 with …"
+    if (
+        here is None
+        and not (counts or more)
+        and changed.counts is not None
+        and changed.counts.last // 1 > _EIGHT
+    ):
+        here = Fraction(changed.counts.last // 1)  # "replace counts 15-16 with …"
     changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -130,8 +135,13 @@ def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
     if change is not None:
         # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
         begin = named.remark.start + change
-        return [(value, told) for value, told in exact if told.start < begin or told.is_danced]
-    return exact or counts
+        before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
+        # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
+        return before or [(value, told) for value, told in exact if told.is_in_section]
+    several = named.kind == "restart" and len(counts) == len(named.walls) > len(
+        exact
+    )  # "after 16 counts on wall 2, 24 counts on wall 5"
+    return counts if several else exact or counts
 
 
 def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:

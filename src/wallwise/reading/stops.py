@@ -22,11 +22,11 @@ _EIGHT_WORDS = any_of(list(NUMBER_WORDS)[:8])
 _COUNT = r"(?:counts?|cts?|beats?)"
 _NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 CUT = r"(?:1[2-9]|[2-9]\d)\b"  # counts, where no dance has so many walls: "w3/16"
-_UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
+UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _UNITS = any_of(f"{unit}s" for unit in sorted(_ORDER["unit"], key=len, reverse=True))
 _NUMBER = rf"(?:\d{{1,2}}|{_EIGHT_WORDS}|(?-i:VIII|VII|VI|IV|V|III|II|I))"
 _NTH_SECTION = rf"{_NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
-A_SECTION = rf"(?:{_UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|(?-i:VIII|VII|VI|IV|III|II)\b)"
+A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|(?-i:VIII|VII|VI|IV|III|II)\b)"
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
 _AND = r"\s*(?:,\s*and|,|and|&|\+|-|to|through|thru)\s*"
@@ -75,6 +75,11 @@ class Stop:
     def is_danced(self) -> bool:
         """Whether it tells how far the wall is danced ("dance 24", "counts 1-24")."""
         return self.way.name in ("dance 16", "counts 1-16")
+
+    @property
+    def is_in_section(self) -> bool:
+        """Whether it is a count of a section that is named with it."""
+        return "of" in self.found.re.groupindex
 
     def counts(self, main: PartText | None) -> Fraction | None:
         """The counts of the main part that it means; None for a section that there is not."""
@@ -156,8 +161,7 @@ def _inside_section(found: re.Match[str], main: PartText | None) -> Fraction | N
 _DANCED = rf"""
     (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|as[ ]far[ ]as|until|till|through
-            |dance|do|only|for)
-      | @
+            |danced?|do|done|only|for)
     )\s+
     (?:(?:the|only|just|doing|dancing|up[ ]to|as[ ]far[ ]as|to|these|those|all)\s+)*
     (?:first\s+)?{_COUNT}?\s*(?:1{_UPTO})?
@@ -169,20 +173,21 @@ _LISTED = rf"""
         \s*[:=]\s*\(?
       | \s*/\s*(?={CUT})
       | \s+-\s+
+      | -(?={CUT})
       | \s*\((?!(?:12|3|6|9)\b)
       | \s(?=\d{{1,3}}\s*(?:[,(+]|$|re-?start|rs\b|then\b))
     )
     (?:1\s*-\s*)?(?P<n>\d{{1,3}})\b(?!\s*(?:[-&]\s*\d|[:.]\d|o'?\s?c|st\b|nd\b|rd\b|th\b))
 """
-_INSIDE = rf"\b{_UNIT}\s*(?P<of>{_NUMBER})\b[\s,(-]*(?:after\s+)?{_COUNT}\s*(?P<n>\d{{1,2}})\b(?!\s*-)"
+_INSIDE = rf"\b{UNIT}\s*(?P<of>{_NUMBER})\b[\s,(-]*(?:after\s+)?{_COUNT}\s*(?P<n>\d{{1,2}})\b(?!\s*-)"
 # Only where they run from the first is the last of them meant: "sections 1 and 2".
 _SECTIONS = rf"""
-    \b{_UNITS}\s*(?:1|one|(?-i:I))\b(?:{_AND}{_UNIT}?\s*{_NUMBER}\b)*?
-    {_AND}{_UNIT}?\s*(?P<n>{_NUMBER})\b(?!{_AND}{_NUMBER}\b)
+    \b(?:{_UNITS}|{UNIT})\s*(?:1|one|(?-i:I))\b(?:{_AND}{UNIT}?\s*{_NUMBER}\b)*?
+    {_AND}{UNIT}?\s*(?P<n>{_NUMBER})\b(?!{_AND}{_NUMBER}\b)
 """
 _NTH_SECTIONS = rf"""
     \b(?:1st|first)(?:{_AND}(?:the\s+)?{_NTH})*?
-    {_AND}(?:the\s+)?(?P<n>{_NTH})\s+(?:{_UNITS}|{_UNIT})\b
+    {_AND}(?:the\s+)?(?P<n>{_NTH})\s+(?:{_UNITS}|{UNIT})\b
 """
 _EIGHTS = rf"\b(?P<n>{_EIGHT_WORDS}|\d)\s+(?:x\s+8|sets\s+of\s+(?:eight|8)|8s|8's|sixes|{_UNITS})\b"
 _RANGE = r"(?:\[\d{1,2}\s*-\s*\d{1,2}\]\s*(?:,|and|&|\+)?\s*)*\[\d{1,2}\s*-\s*(?P<n>\d{1,2})\]"
@@ -202,17 +207,19 @@ _WAYS = (
     _exact("before count 17", rf"\bbefore\s+(?:the\s+)?{_COUNT}\s*(?P<n>\d{{1,3}})\b", _before),
     _exact(
         "before section 3",
-        rf"\bbefore\s+(?:the\s+)?(?P<n>{_UNIT}\s*{_NUMBER}\b|{_NTH_SECTION})",
+        rf"\bbefore\s+(?:the\s+)?(?P<n>{UNIT}\s*{_NUMBER}\b|{_NTH_SECTION})",
         _before_section,
     ),
     _exact("dance 16", _DANCED, _number),
+    _exact("@16", r"@\s*(?:counts?\s*)?(?P<n>\d{1,3})\b(?!\s*(?:o'?\s?c|:))", _number),
     _exact("counts 1-16", rf"\b(?:{_COUNT}|steps?)\s*1{_UPTO}(?P<n>\d{{1,3}})\b", _number),
+    _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
     _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*(?:{_COUNT}|c)\b", _number),
-    _named("count 16", r"\bcounts?\s*(?P<n>\d{1,3})\b", _number),
+    _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
-    _exact("section 2", rf"\b{_UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)", _end_of_section),
+    _exact("section 2", rf"\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)", _end_of_section),
     _exact(
         "after #2",
         r"\b(?:after|end[ ]of|through|to|until|till|do|dance|only)\s+\#\s?(?P<n>\d)\b",
@@ -223,6 +230,10 @@ _WAYS = (
     _exact("after B", r"\bafter\s+(?P<n>[A-H])\b(?!['\w])", _end_of_letter),
     _exact("8 x 2", r"\b8\s*x\s*(?P<n>[2-8])\b", _end_of_section),
     _exact("[9-16]", _RANGE, _number),
-    _named("half", r"\b(?:halfway|half[ ]way|first[ ]half|half[ ](?:of[ ])?the[ ]dance)\b", _half),
+    _named(
+        "half",
+        r"\b(?:halfway|half[ ]way|first[ ]half|half[ ](?:of[ ])?the[ ]dance|half[ ](?:a[ ])?wall)\b",
+        _half,
+    ),
     _named("sixteen counts", rf"\b(?P<n>{_SPELT})\s+{_COUNT}\b", _number),
 )

@@ -38,9 +38,10 @@ _AFTER_WALL = re.compile(
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
-    r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing)\s+)?(?:the\s+)?$",
+    r"\b(?:before|at\s+the\s+(?:start|beginning)\s+of)\s+(?:(?:starting|beginning|dancing|(?:you|we)\s+(?:start|begin|dance))\s+)?(?:the\s+)?$",
     re.IGNORECASE,
 )
+_THEN_TAG = re.compile(r"\bthen\b[^,;.]*\b(?:tag|bridge)\b", re.IGNORECASE)
 _NEAR = 60  # characters before a wall in which that is looked for
 
 
@@ -69,7 +70,9 @@ def tags_told(
     """
     counts, inside = _size(named, main)
     again = danced_again(named.text, main)
-    if again is not None and counts not in (None, again.counts):
+    if again is not None and counts in (None, again.counts, again.last - again.first + 1):
+        counts = int(again.counts)
+    else:
         again = None
     times = times_told(named.text)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
@@ -78,12 +81,20 @@ def tags_told(
         if _BEFORE.search(named.remark.line.text[max(0, at - _NEAR) : at]):
             wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
+        order.loose = _is_followed(named)
         if len(times) == len(named.walls):
             order.times = times[i]
         if faced := named.faced_on(i):
             order.faces, order.faces_span = faced[-1]
         orders.append(order)
     return orders
+
+
+def _is_followed(named: Named) -> bool:
+    """Whether walls one after the other are told with a tag behind: "walls 3, 4 - all, then tag"."""
+    walls = [wall for wall, _ in named.walls]
+    in_row = len(walls) > 1 and walls == list(range(walls[0], walls[-1] + 1))
+    return in_row and _THEN_TAG.search(named.text) is not None
 
 
 def size_of_tag(text: str) -> int | None:

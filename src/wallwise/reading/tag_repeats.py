@@ -14,6 +14,10 @@ from wallwise.reading.stops import A_SECTION, section_end, section_number
 from wallwise.reading.wording import any_of, number_of
 
 _AGAIN = re.compile(rf"\b{any_of(sorted(words()['order']['again'], key=len, reverse=True))}\b", re.IGNORECASE)
+_TAG_IS = re.compile(
+    rf"\b(?:tag|bridge)\s*(?:is|=|consists\s+of)\s*(?:(?:just|simply|only|the)\s+)*(?:{A_SECTION}|first|last|counts?\b)",
+    re.IGNORECASE,
+)
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 _COUNTS = r"(?:counts?|cts?|beats?)\s*(?P<from>\d{1,2})\s*(?:-|to)\s*(?P<to>\d{1,2})\b"
 _AND = r"\s*(?:,|and|&|\+|-|to)\s*(?:the\s+)?"
@@ -44,9 +48,14 @@ _Span = tuple[Fraction, Fraction] | None
 _Meant = Callable[[re.Match[str], PartText], _Span]
 
 
+def tells_again(text: str) -> bool:
+    """Whether a text says that something is danced once more."""
+    return _AGAIN.search(text) is not None
+
+
 def danced_again(text: str, main: PartText | None) -> Again | None:
     """What of the main part the words of a tag say to dance again; None where they say nothing of it."""
-    if main is None or _AGAIN.search(text) is None:
+    if main is None or not (tells_again(text) or _TAG_IS.search(text)):
         return None
     for pattern, meant in _WAYS:
         found = pattern.search(text)

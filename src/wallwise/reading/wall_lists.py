@@ -5,11 +5,13 @@ nothing; a shorter one restarts.
 """
 
 import re
+from collections.abc import Iterable
 from itertools import pairwise
 
 from wallwise.reading.cuts import tells_of_music
 from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText
+from wallwise.reading.tag_repeats import tells_again
 
 _OTHERS = re.compile(
     r"\b(?:all|every|the)\s+(?:the\s+)?(?:other|others|rest|remaining)\b|\bthen\s+(?:on|full)\b",
@@ -30,7 +32,6 @@ _ALL_OF_WALL = re.compile(
     r"[^\w]*(?:of\s+it|dance|counts?)?\W*",
     re.IGNORECASE,
 )
-_THEN_TAG = re.compile(r"\bthen\b[^,;.]*\b(?:tag|bridge)\b", re.IGNORECASE)
 _WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
 _FEWEST = 2  # walls; one alone is no list, unless the others are told as well
 
@@ -42,6 +43,15 @@ def by_wall(text: str, start: int, end: int) -> list[tuple[int, int]]:
         return []
     others = _OTHERS.search(text, items[-1], end)
     return list(pairwise([*items, others.start() if others else end]))
+
+
+def lists_walls(text: str, sentences: Iterable[tuple[int, int]]) -> bool:
+    """Whether each sentence of a text is such an item: "Walls 1-2: full. Wall 3: 16. Wall 4: full."."""
+    begun = [
+        _DANCED.match(text, start + len(text[start:end]) - len(text[start:end].lstrip()))
+        for start, end in sentences
+    ]
+    return len(begun) >= _FEWEST and all(begun)
 
 
 def listed_kind(named: Named, main: PartText | None) -> str:
@@ -56,16 +66,11 @@ def listed_kind(named: Named, main: PartText | None) -> str:
     return "tag" if named.kind == "both" else ""
 
 
-def is_followed(named: Named) -> bool:
-    """Whether walls one after the other are told with a tag behind: "walls 3, 4 - all, then tag"."""
-    walls = [wall for wall, _ in named.walls]
-    in_row = len(walls) > 1 and walls == list(range(walls[0], walls[-1] + 1))
-    return in_row and _THEN_TAG.search(named.text) is not None
-
-
 def is_whole(named: Named, main: PartText | None) -> bool:
     """Whether a wall is told to be danced whole: "walls 4 and 5: all", "wall 2: 32"."""
     counts = [told.counts(main) for told in named.counts]
     if not counts and _ALL_OF_WALL.fullmatch(named.text):
         return True
+    if tells_again(named.text):
+        return False
     return main is not None and bool(counts) and all(count == main.counts for count in counts)

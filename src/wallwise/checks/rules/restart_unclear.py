@@ -16,6 +16,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     yield from _unknown_change(reading)
     yield from _no_wall(reading.orders)
     yield from _no_steps(reading)
+    yield from _each_or_last(reading.orders)
     yield from _fewer(reading)
     yield from _unread(reading.orders)
     yield from _never_called(reading)
@@ -75,6 +76,16 @@ def _no_steps(reading: Reading) -> Iterator[Finding]:
                 order.span,
                 f"A tag is told after wall {order.after_wall}, but neither its steps nor its counts.",
             )
+
+
+def _each_or_last(orders: Orders) -> Iterator[Finding]:
+    loose = [order for order in orders.tags if order.loose]
+    for order in loose[:-1]:
+        yield RULE.on(
+            order.span,
+            f"Whether the tag is danced after wall {order.after_wall} too, "
+            "or only after the last of the walls told here, is not clear.",
+        )
 
 
 def _fewer(reading: Reading) -> Iterator[Finding]:
