@@ -24,7 +24,7 @@ from wallwise.reading.tokens import TURN, Token, tokenize
 
 _Stance = tuple[Foot, int, int]  # who bears the weight before the section, the facing then and after it
 
-_ONE_THEN_OTHER = [Word.SIDE, Word.THEN, Word.SIDE]
+_ONE_THEN_OTHER = ([Word.SIDE, Word.THEN, Word.SIDE], [Word.SIDE, Word.AND, Word.SIDE])
 _LONGEST = 120  # characters: more are no heading but a paragraph
 _SURE = 2.0  # a heading dearer than this is not read well enough to be held against anything
 
@@ -150,7 +150,7 @@ def _claims(tokens: Sequence[Token], i: int) -> bool:
     """
     word = tokens[i].word
     around = [t.word for t in tokens[max(i - 2, 0) : i + 3]]
-    if any(around[j : j + 3] == _ONE_THEN_OTHER for j in range(len(around))):
+    if any(around[j : j + 3] in _ONE_THEN_OTHER for j in range(len(around))):
         return False
     beside = {t.word for t in tokens[max(i - 1, 0) : i + 3]}
     return word in (Word.SIDE, Word.FOOT) or (word is Word.AMOUNT and Word.SIDE in beside)
