@@ -249,6 +249,7 @@ LOUD = {
     "a wall that is told of in other words": "Do the pivot once more at the end of wall 2",
     "a tag of steps told elsewhere": "Before you start wall 3 add the rocking chair",
     "a section danced twice": "On wall 2 dance section 1 twice",
+    "a wall that is over early": "Wall 2 finishes after section 1. Wall 3 is danced in full",
     "an extra figure": "Wall 2 finishes with an extra rocking chair",
     "steps that a wall has more": "Wall 2 has two extra stomps at the end",
     "steps that several walls end with": "Walls 2 and 4 finish with four stamps",

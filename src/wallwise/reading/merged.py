@@ -38,7 +38,7 @@ def is_same_restart(held: RestartOrder, order: RestartOrder) -> bool:
 
 
 def merged_tags(told: list[TagOrder]) -> list[TagOrder]:
-    """One order for each wall, in their order; those told only perhaps go where one of them is told for certain."""
+    """One order for each wall; those told only perhaps go where one of them is told for certain."""
     merged: dict[int, TagOrder] = {}
     perhaps = {order.after_wall for order in told if order.loose}
     certain = [order for order in told if not order.loose]

@@ -281,11 +281,19 @@ def _tells_of_a_wall(named: Named) -> bool:
     """Whether a stretch that orders nothing known tells of steps or counts of one of the walls."""
     text = named.text
     closes = len(named.walls) == 1 and tells_of_music(text) and not _EXTRA.search(text)
+    closes = closes and not _next_wall_told(named)
     if not named.walls or named.clocks or _NO_ORDER.search(text) or closes:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
     steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
     return bool(named.counts) or steps or (adds and at_end)
+
+
+def _next_wall_told(named: Named) -> bool:
+    """Whether a later wall is told of behind it: "Wall 3 finishes after section 2. Wall 4 begins …"."""
+    line = named.remark.line
+    behind = names_in(replace(named.remark, start=named.remark.end, end=len(line.text)))
+    return any(wall > named.walls[0][0] for wall, _ in behind.walls)
 
 
 def _orders_nothing(text: str, extra: PartText | None) -> bool:
