@@ -63,7 +63,7 @@ def _label(row: Row, kind: str) -> re.Match[str] | None:
 
 
 def _run(values: list[int]) -> tuple[int, int]:
-    """From where to where the values count up by the first of them, perhaps from it again: the longest run."""
+    """The longest run: from where to where the values count up by its first one, perhaps from that again."""
     runs = [(start, _run_end(values, start)) for start, value in enumerate(values) if value in _FIRST]
     first, end = max(runs, key=lambda run: run[1] - run[0], default=(0, 0))
     return (first, end) if len(set(values[first:end])) > 1 else (0, 0)

@@ -29,10 +29,10 @@ class Group:
 
     @property
     def text(self) -> str:
-        """The words of the group, without its mark, nor the colon that leads to it."""
+        """The words of the group, without its mark, nor the sign that leads to it."""
         words = self.line.text[self.start : self.end]
         follows = self.written is not None and self.written.start >= self.end
-        return words.rstrip(" :") if follows else words
+        return words.rstrip(" :-") if follows else words
 
 
 @dataclass(slots=True)

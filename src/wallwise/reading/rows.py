@@ -35,6 +35,7 @@ _PAGE = re.compile(
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
 _COLUMN_NAMES = frozenset(words()["table"]["columns"])
+_WALL = re.compile(r"\bw(?:all)?\s?\d", re.IGNORECASE)
 _DIGITS = re.compile(r"\d+")
 
 
@@ -119,4 +120,5 @@ def _without_page_marks(rows: list[Row]) -> list[Row]:
 
 def _says_nothing(text: str) -> bool:
     """Whether a line can be left out when it comes again: it is no step, heading or order."""
-    return known_share(text) < 0.5 and not starts_block(text) and not ORDER_WORDS.search(text)
+    told = starts_block(text) or ORDER_WORDS.search(text) or _WALL.search(text)
+    return known_share(text) < 0.5 and not told
