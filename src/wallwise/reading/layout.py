@@ -16,7 +16,7 @@ from heapq import nsmallest
 from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
-from wallwise.dance.model import Kind, Place
+from wallwise.dance.model import Foot, Kind, Place
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.spelt import told_otherwise
@@ -149,6 +149,8 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     last_kind = last.kinds[0][0]
     if first.kinds[0][0] is Kind.HOLD and last.kinds[0][0].takes_weight:
         return False  # "shuffle forward & clap" is a whole shuffle
+    if {first.foot, last.foot} == {Foot.LEFT, Foot.RIGHT}:
+        return False  # "R coaster, step L": another step than the coaster's last
     same_kind = first.kinds[0][0] is last_kind and (act.fresh or last_kind is Kind.RECOVER)
     if same_kind and first.place in (last.place, Place.UNSAID):
         return True
