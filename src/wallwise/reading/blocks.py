@@ -5,7 +5,7 @@ is read here but the shape: count marks, headings, and how much of a line the le
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
 from wallwise.glossary.load import words
@@ -16,7 +16,7 @@ from wallwise.reading.joins import joined
 from wallwise.reading.labels import unlabelled
 from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
-from wallwise.reading.recounted import unbarred, unlettered
+from wallwise.reading.recounted import recounted
 from wallwise.reading.rows import Row, rows_of
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
@@ -26,6 +26,7 @@ _TOLD_BESIDE = re.compile(rf"\W*(?:an?\s+)?{any_of(words()['heading']['beside'])
 _RHYTHM = re.compile(
     r"\W*(?:timing|rhythm|counted|counting|counts?)\s*[:=][\d\s,;.&+ae()/-]*", re.IGNORECASE
 )  # of every eight
+_COUNTS = re.compile(r"[\d&a-z-]")
 _RANGES = ("range", "range?")
 _COUNTED = ("steps", *_RANGES)
 _STEPS = 0.75  # the share of step language of a line of steps
@@ -71,7 +72,8 @@ class Block:
 
 def blocks_of(lines: list[Line]) -> list[Block]:
     """The logical lines of a sheet, each with its kind; empty for a sheet of blank lines."""
-    blocks = [_block(row) for row in _whole(unbarred(unlettered(rows_of(lines))))]
+    blocks = [_block(row) for row in _whole(recounted(rows_of(lines)))]
+    blocks = [one for block, below in zip_longest(blocks, blocks[1:]) for one in _parted(block, below)]
     _settle(blocks)
     return blocks
 
@@ -102,15 +104,38 @@ def _block(row: Row) -> Block:
     return block
 
 
+def _parted(block: Block, below: Block | None) -> list[Block]:
+    """A heading and the first of its steps apart, where the line below counts on ("1st six 1-3 …")."""
+    head = head_of(block.text) if block.kind == "heading" else None
+    if head is None or head.range is None or below is None or below.kind not in _COUNTED:
+        return [block]
+    if below.mark is None or below.mark.first != head.range[1] + 1:
+        return [block]
+    steps = Block(block.line.slice(head.range_at), stands=block.stands)
+    _take_marks(steps)
+    return [replace(block, line=block.line.slice(0, head.range_at), range=None, rest=head.range_at), steps]
+
+
 def _take_marks(block: Block) -> None:
     mark = leading_mark(block.text)
     counts = leading_range(block.text)
     block.pieces = split_marks(block.text, mark)
+    block.line = _without_inner_marks(block.line, block.pieces)
     if counts is not None and mark is not None:
         block.kind = "range" if counts.bracketed else "range?"
         block.range, block.rest = (counts.first, counts.last), counts.rest
     elif block.mark is not None and (block.stands >= 0.3 or mark is None or len(mark.beats) > 1):
         block.kind = "steps"
+
+
+def _without_inner_marks(line: Line, pieces: list[Piece]) -> Line:
+    """The line with blanks for the marks that stand among the steps of their own pieces."""
+    text = line.text
+    for piece in pieces:
+        mark = piece.mark
+        if mark is not None and piece.start < mark.start and mark.end < piece.end:
+            text = text[: mark.start] + _COUNTS.sub(" ", text[mark.start : mark.end]) + text[mark.end :]
+    return line if text is line.text else Line(text, line.starts, line.ends)
 
 
 # -- numbers that head or count: what follows decides ---------------------------------------------

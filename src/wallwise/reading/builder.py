@@ -26,7 +26,7 @@ from wallwise.reading.openings import EIGHT, counts_on, halves, has_room, repeat
 from wallwise.reading.outline import Group, Outline, PartText, Remark, SectionText
 from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.tidy import Line
-from wallwise.reading.wording import HERE, ORDER_WORDS
+from wallwise.reading.wording import AGAIN, HERE, ORDER_WORDS
 
 _RANGE = re.compile(r"\W*\d{1,3}\s*-")
 _PUNCTUATION = re.compile(r"[\s:.-]*")
@@ -273,7 +273,7 @@ class _Builder:
     def _take_marked(self, i: int, block: Block, mark: Mark) -> None:
         if not self._started and self._is_before_steps(i, block, mark):
             self.out.header.append(block.line)
-        elif self._started and is_option(block.text):
+        elif self._started and (is_option(block.text) or (mark.start > 0 and AGAIN.match(block.text))):
             self._remark(block.line)
         elif (
             block.stands < 0.25 and not counts_on(self.section, block, self._next(i)) and _first_words(block)

@@ -43,7 +43,7 @@ _RANGE_BEHIND = re.compile(
 _RANGE = re.compile(
     r"""
     ^\W*?(?P<open>[\[(])?\s*(?:[a-ht](?=\d))?(?:(?:counts?|cts?|beats?|steps?|section)\s*:?\s*)?
-    (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})
+    (?P<from>\d{1,3})\s*(?:-+|to|thru)\s*(?P<to>\d{1,3})(?:&1?\b|&(?=\s))?
     \s*(?:counts?\s*)?(?P<close>[\])])?\s*[:.=-]*(?P<rest>\s.*|)$
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -73,6 +73,7 @@ _LETTER = re.compile(
     """,
     re.VERBOSE,
 )
+_AFTER_ONE = 2
 _LETTER_OF_EIGHT = re.compile(r"^\W*(?:(?i:part)\s+)?(?P<letter>[A-H])\s*[^\w\s]\W*(?=\w)")
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
 _PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
@@ -124,7 +125,8 @@ class Head:
     """What a line heads.
 
     `kind`: ``heading`` (of a section), ``part`` or ``extra`` (tag, bridge, ending).  `rest` is where its own
-    words begin, `range` the counts that it gives, `name` a part's letter or the extra's words.
+    words begin, `range` the counts that it gives and `range_at` where they stand, `name` a part's letter or
+    the extra's words.
     """
 
     kind: str
@@ -132,6 +134,7 @@ class Head:
     number: int | None = None
     name: str = ""
     range: tuple[int, int] | None = None
+    range_at: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +184,11 @@ def leading_range(text: str) -> Range | None:
     if found is None or int(found["to"]) <= int(found["from"]):
         return None
     bracketed = found["open"] is not None and found["close"] is not None
-    return Range(int(found["from"]), int(found["to"]), rest=found.start("rest"), bracketed=bracketed)
+    first = int(found["from"])
+    # "2 - 8&1": the section before has danced this one's first count.
+    return Range(
+        1 if first == _AFTER_ONE else first, int(found["to"]), rest=found.start("rest"), bracketed=bracketed
+    )
 
 
 def _section_of_part(text: str) -> Head | None:
@@ -248,7 +255,7 @@ def _section(text: str) -> Head | None:
     counts, rest = _range_behind(text, found.start("rest"))
     if counts is None and found["from"]:
         counts = int(found["from"]), int(found["to"])
-    return Head("heading", rest, number, range=counts)
+    return Head("heading", rest, number, range=counts, range_at=found.start("rest"))
 
 
 def _range_behind(text: str, rest: int) -> tuple[tuple[int, int] | None, int]:

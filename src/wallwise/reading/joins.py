@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from wallwise.reading.headings import starts_block
-from wallwise.reading.marked import split_marks
+from wallwise.reading.marked import behind_names, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -14,6 +14,7 @@ from wallwise.reading.wording import ORDER_WORDS
 _ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _KEY = re.compile(r"^[A-Za-z ]{2,20}:\s")
 _GOES_ON = re.compile(r"[LR]\b(?!\s?[:.])|\d/\d\b|-\s")
+_FEET = re.compile(r"\b(?:[LR]|(?i:fwd|forward|bk|back|side|tog|together)) [LR]\s[a-z]")  # above it and below
 _BREAKS_OFF = re.compile(
     r"""
     (?:
@@ -34,8 +35,8 @@ _FACING = re.compile(r"[\[(]\s*\d{1,2}(?:[:.]\d\d|\s*o'?clock)?\s*[)\]]$", re.IG
 _KEY_ALONE = re.compile(r"(?:^|\s)[A-Z][a-z]+:$")
 _SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
 _SIGN = re.compile(r"->|[*\u2022(]")
-_APART = re.compile(r"->|[*\u2022]|(?:[A-Ha-h]|[ivxIVX]{1,4})[.)]\s")  # what no break at a margin leaves at the beginning of a row
-_MARK_ALONE = re.compile(r"[\[(](?:counts?\s+)?[\d\s&,+-]{1,40}[\])]$", re.IGNORECASE)
+_APART = re.compile(r"->|[*\u2022]|(?:[A-Ha-h]|[ivxIVX]{1,4})[.)]\s")  # never left over by a margin
+_MARK_ALONE = re.compile(r"\((?:counts?\s+)?[\d\s&,+-]{1,40}\)$", re.IGNORECASE)
 _MARK_BEHIND = re.compile(r"[\[(](?:counts?\s+)?[\da-z&,\s-]{1,40}[\])]\s*[.,;]", re.IGNORECASE)
 _ENDS = (".", ":", "!", "?")
 _BYLINE = re.compile(r"by\s+[A-Z][a-z]")
@@ -77,8 +78,10 @@ def joined(rows: list[Row]) -> list[Row]:
         heads = len(whole) == 1 and _is_title(whole[0], row)
         broken = before is not None and _is_full(before, row, page.margin)
         long = bool(whole) and len(whole[-1].line.text) > _LONGEST
-        if whole and not (heads or long) and _continues(whole[-1], row, page, broken=broken):
-            whole[-1] = replace(whole[-1], line=whole[-1].line.join(row.line), paragraph=row.paragraph, width=row.width)
+        gap = _Break(whole[-1], row, page, broken) if whole and not (heads or long) else None
+        if gap is not None and gap.is_none:
+            line = whole[-1].line.join(row.line, ", " if gap.parts_steps else " ")
+            whole[-1] = replace(whole[-1], line=line, paragraph=row.paragraph, width=row.width)
         else:
             whole.append(row)
     return whole
@@ -126,42 +129,88 @@ def _is_title(first: Row, second: Row) -> bool:
     return title[:1].isupper() and about[:1].islower() and not told and len(title) < _FULL
 
 
-def _continues(last: Row, row: Row, page: _Page, *, broken: bool) -> bool:
-    """Whether `row` goes on with the logical line before it; `broken` where that had no room for more."""
-    before, text = last.line.text, row.line.text
-    if broken and row.paragraph == last.paragraph and _wants(before, text):
-        return True
-    mark, mark_before = leading_mark(text), leading_mark(before)
-    breaks_off = _BREAKS_OFF.search(before.rstrip()[-_TAIL:]) is not None
-    stands_behind = _MARK_BEHIND.match(text) or (broken and _MARK_ALONE.match(text))
-    behind = bool(stands_behind) and not _ends_counted(before)
-    goes_on = breaks_off and text[:1].islower()
-    opens = starts_block(text) and not (goes_on or (broken and behind))
-    if mark_before is not None and _is_bare(before, mark_before) and mark is None and not opens:
-        return True
-    unclosed = before.count("(") > before.count(")")
-    # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
-    counted = mark is not None and not (breaks_off and (goes_on or mark.floating))
-    wrapped = broken and page.wraps and row.paragraph == last.paragraph
-    shares = wrapped and mark is not None and mark.floating and mark_before is not None
-    inside = unclosed or behind or shares or (wrapped and not page.leads)
-    if row.bullet or opens or _changes_letters(before, text) or (counted and not inside):
-        return False
-    if breaks_off:
-        return True
-    if row.paragraph != last.paragraph or (_KEY.match(text) and not (broken and text[:1].islower())):
-        return False
-    if wrapped and not (_APART.match(text) or before.endswith(_ENDS) or _is_headed(before, text)):
-        return True
-    if _ends_counted(before):
-        return False
-    if unclosed or behind or before.count("[") > before.count("]"):
-        return True
-    if any(begins.match(text) for begins in (_BYLINE, ORDER_WORDS, _OF_A_WALL, _SIGN)):
-        return False
-    if broken and page.leads and starts_block(before) and _ends_in_capitals(before) and text.isupper():
-        return True
-    return _goes_on(last, text, counted=mark_before is not None, broken=broken)
+class _Break:
+    """The place between a logical line and the row below it, which may go on with it.
+
+    `broken` is whether the row above the break had no room for the first word of the one below.
+    """
+
+    def __init__(self, last: Row, row: Row, page: _Page, broken: bool) -> None:
+        self.last, self.row, self.page, self.broken = last, row, page, broken
+        self.before, self.text = last.line.text, row.line.text
+        self.same_paragraph = row.paragraph == last.paragraph
+        self.wrapped = broken and page.wraps and self.same_paragraph
+        self.mark, self.mark_before = leading_mark(self.text), leading_mark(self.before)
+        self.breaks_off = _BREAKS_OFF.search(self.before.rstrip()[-_TAIL:]) is not None
+        self.goes_on = self.breaks_off and self.text[:1].islower()
+        self.unclosed = self.before.count("(") > self.before.count(")")
+        stands_behind = _MARK_BEHIND.match(self.text) or (broken and _MARK_ALONE.match(self.text))
+        self.behind = bool(stands_behind) and not _ends_counted(self.before)
+        sure = self.goes_on or (broken and self.behind)
+        self.opens = starts_block(self.text) and not sure
+
+    @property
+    def is_none(self) -> bool:
+        """Whether the row below goes on with the line above."""
+        if self._is_waited_for():
+            return True
+        if self.row.bullet or self.opens or self._begins_steps():
+            return False
+        if _changes_letters(self.before, self.text):
+            return False
+        return self.breaks_off or (self.same_paragraph and self._runs_over())
+
+    @property
+    def parts_steps(self) -> bool:
+        """Whether the row was begun for another step, there being room and nothing left open above it."""
+        return not self.broken and _FEET.search(f"{self.before.split()[-1]} {self.text[:9]}") is not None
+
+    def _is_waited_for(self) -> bool:
+        """Whether the line above cannot end there."""
+        if self.broken and self.same_paragraph and _wants(self.before, self.text):
+            return True
+        bare = self.mark_before is not None and _is_bare(self.before, self.mark_before)
+        return bare and self.mark is None and not self.opens
+
+    def _begins_steps(self) -> bool:
+        """Whether the row below begins with the count mark of other steps."""
+        if self.mark is None:
+            return bool(behind_names(self.text))
+        # A number in an open bracket is no count mark ("turn left (9" / "o'clock)").
+        inside = self.unclosed or self.behind or (self.wrapped and not self.page.leads)
+        shares = self.mark.floating and ((self.wrapped and self.mark_before is not None) or self.breaks_off)
+        return not (inside or shares or self.goes_on)
+
+    def _runs_over(self) -> bool:
+        """Whether a row of the same paragraph that begins nothing for sure goes on with the one above."""
+        before, text = self.before, self.text
+        if _KEY.match(text) and not (self.broken and text[:1].islower()):
+            return False
+        ends = _APART.match(text) or before.endswith(_ENDS) or _is_headed(before, text)
+        if self.wrapped and not ends:
+            return True
+        if _ends_counted(before):
+            return False
+        if self.unclosed or self.behind or before.count("[") > before.count("]"):
+            return True
+        if any(begins.match(text) for begins in (_BYLINE, ORDER_WORDS, _OF_A_WALL, _SIGN)):
+            return False
+        return self._heading_goes_on() or self._goes_on()
+
+    def _heading_goes_on(self) -> bool:
+        """Whether both rows are one heading in capitals, too long for a row."""
+        heads = self.broken and self.page.leads and starts_block(self.before)
+        return heads and _ends_in_capitals(self.before) and self.text.isupper()
+
+    def _goes_on(self) -> bool:
+        """Whether a row that begins nothing of its own goes on with the one before."""
+        before, text, counted = self.before, self.text, self.mark_before is not None
+        if len(before) > _SHORT and (text[:1].islower() or (counted and _GOES_ON.match(text))):
+            return True
+        if counted or self.last.opens:
+            tells = known_share(text) > _STEPS and ORDER_WORDS.search(text) is None
+            return self.broken and tells and not before.rstrip().endswith(_ENDS)
+        return _runs_on(before, text, broken=self.broken)
 
 
 def _wants(before: str, text: str) -> bool:
@@ -176,17 +225,6 @@ def _wants(before: str, text: str) -> bool:
 def _is_headed(before: str, text: str) -> bool:
     """Whether a line is a heading, below which something else begins."""
     return starts_block(before) and text[:1].isupper() and not _SENTENCE.search(before)
-
-
-def _goes_on(last: Row, text: str, *, counted: bool, broken: bool) -> bool:
-    """Whether a row that begins nothing of its own goes on with the one before, `counted` or not."""
-    before = last.line.text
-    if len(before) > _SHORT and (text[:1].islower() or (counted and _GOES_ON.match(text))):
-        return True
-    if counted or last.opens:
-        tells = known_share(text) > _STEPS and ORDER_WORDS.search(text) is None
-        return broken and tells and not before.rstrip().endswith(_ENDS)
-    return _runs_on(before, text, broken=broken)
 
 
 def _is_capitals(text: str) -> bool:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from wallwise.reading.asides import step_count
 from wallwise.reading.headings import head_of
-from wallwise.reading.marked import split_marks
+from wallwise.reading.marked import behind_names, split_marks
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
@@ -30,6 +30,7 @@ _KINDS: dict[str, Callable[[str], int | None]] = {
     "letter": lambda letter: ord(letter.lower()) - ord("a") + 1,
     "roman": number_of,
 }
+_FIRST = (1, 6, 8, 12, 16)  # the first label: of a line, or the counts of one
 _BUSY = 3  # steps: a line that tells as many is no single count
 _LONG = 34  # characters: one count's steps are told in fewer
 _STEPS = 0.5  # of a line's words, at the least
@@ -39,14 +40,14 @@ def unlabelled(rows: list[Row]) -> list[Row]:
     """The rows without the labels that number them as a list, each such row opening a section.
 
     A number that opens a line may count a beat as well.  It is a label where the numbers of all
-    lines of steps run 1, 2, 3 …, no other line is counted, and most lines hold too much for one count.
+    lines of steps run 1, 2, 3 … (or 8, 16, 24 …, the counts danced by the end of each line), no other line
+    is counted, and most lines hold too much for one count.
     """
     for kind, value in _KINDS.items():
         found = {i: told for i, row in enumerate(rows) if (told := _label(row, kind)) is not None}
-        while found and value(found[first := min(found)][kind]) != 1:
-            del found[first]  # "16 in, weight on L"
-        values = [value(told[kind]) for told in found.values()]
-        if not _runs(values) or not _are_lines(rows, list(found)):
+        while found and not _runs([value(told[kind]) for told in found.values()]):
+            del found[min(found)]  # "16 in, weight on L"
+        if not found or not _are_lines(rows, found):
             continue
         return [
             replace(row, line=row.line.slice(found[i].end()), bullet=True, opens=True) if i in found else row
@@ -63,8 +64,11 @@ def _label(row: Row, kind: str) -> re.Match[str] | None:
 
 
 def _runs(values: list[int | None]) -> bool:
-    """Whether the values count up by one, from 1 and perhaps from 1 again."""
-    return len(set(values)) > 1 and all(b == 1 or b == (a or 0) + 1 for a, b in pairwise(values))
+    """Whether the values count up by the first of them, and perhaps begin again with it."""
+    first = values[0]
+    if first not in _FIRST or len(set(values)) == 1:
+        return False
+    return all(b == first or b == (a or 0) + first for a, b in pairwise(values))
 
 
 def _is_counted_behind(text: str) -> bool:
@@ -77,16 +81,25 @@ def _heads_section(row: Row) -> bool:
     return head is not None and head.kind == "heading"
 
 
-def _are_lines(rows: list[Row], labelled: list[int]) -> bool:
+def _are_lines(rows: list[Row], found: dict[int, re.Match[str]]) -> bool:
     """Whether the labelled rows are lines of steps themselves, and the only ones between first and last."""
+    labelled = list(found)
     first, last = labelled[0], labelled[-1]
     if first and _heads_section(rows[first - 1]):
         return False
     others = [i for i in range(first, min(last + 2, len(rows))) if i not in labelled]
-    if any(leading_mark(rows[i].line.text) is not None for i in others):
+    texts = [rows[i].line.text[found[i].end() :] for i in labelled]
+    counted = [i for i in others if leading_mark(rows[i].line.text) is not None]
+    if counted and not (_are_counted(texts) and all(rows[i - 1].line.text.endswith(",") for i in counted)):
         return False
-    if any(i < last and _is_counted_behind(rows[i].line.text) for i in others):
+    plain = [rows[i].line.text for i in others if i < last and i not in counted]
+    if any(_is_counted_behind(text) and not behind_names(text) for text in plain):
         return False
-    texts = [rows[i].line.text for i in labelled]
     busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
     return 2 * busy >= len(texts)
+
+
+def _are_counted(texts: list[str]) -> bool:
+    """Whether most of the labelled lines have count marks of their own, which they may go on with below."""
+    marked = [any(p.mark is not None for p in split_marks(text, leading_mark(text))) for text in texts]
+    return 2 * sum(marked) >= len(marked)

@@ -17,12 +17,14 @@ from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
 from wallwise.dance.model import Foot, Kind, Place
+from wallwise.glossary.entry import Figure
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.spelt import told_otherwise
 from wallwise.reading.variants import variants
 
 KEEP = 8
+_SAID_AGAIN = {Kind.RECOVER: "recover", Kind.HOLD: "hold"}
 _ZERO = Fraction(0)
 _ABSORBED = 0.1  # the next act stands for a figure's last step
 _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
@@ -31,6 +33,8 @@ _EARLY = 0.6  # a quick step before the first count told
 _TURN_LOST = 2.0
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
+_LONGER = 0.7  # a hold or a drag that lasts another count
+_UNEVEN = 0.3  # a figure that is danced in another rhythm the second time
 _NOTHING = 6.0  # a mark without a move
 # Time runs in whole ticks inside the search: adding fractions is what it would spend its time on.
 _TICKS = 24
@@ -58,7 +62,7 @@ def on_time(items: list[Item], start: Fraction, counts: Fraction) -> list[Layout
     """The cheapest ways to lay the items one after the other from `start` so that they fill `counts`."""
     whole = int(counts * _TICKS)
     ends = [
-        (extra + cost, tick, chain)
+        (extra + cost + _unevenness(chain), tick, chain)
         for extra, row in variants(items)
         for cost, tick, chain in _time(row, whole)
     ]
@@ -161,15 +165,11 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
 
 
 def _tells_twice(item: Item, option: Option, following: Item | None) -> bool:
-    """Whether the act after a figure says its recover over again, so that the figure cannot hold it too."""
-    return (
-        len(option.moves) > 1
-        and option.moves[-1][1].kinds[0][0] is Kind.RECOVER
-        and following is not None
-        and following.act.verb == "recover"
-        and not following.act.also
-        and bool(item.act.figures)
-    )
+    """Whether the act after a figure says its recover or its hold over, so that it cannot have both."""
+    if following is None or not item.act.figures or len(option.moves) < 2:
+        return False
+    again = _SAID_AGAIN.get(option.moves[-1][1].kinds[0][0])
+    return again == following.act.verb and set(following.act.also) <= {again}
 
 
 # -- on slots ---------------------------------------------------------------------------------
@@ -290,7 +290,17 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
     yield lasts, way.cost, way.moves
     if way.option.elastic:
         for more in (1, 2, 3):
-            yield lasts + more * _TICKS, way.cost + 0.4 * more, way.moves
+            yield lasts + more * _TICKS, way.cost + _LONGER * more, way.moves
+
+
+def _unevenness(chain: _Link | None) -> float:
+    """What it costs that the same figure is danced in another rhythm each time."""
+    rhythms: dict[tuple[Figure, ...], set[tuple[Fraction, ...]]] = defaultdict(set)
+    while chain is not None:
+        chain, _, moves, item = chain
+        if moves and item.act.figures:
+            rhythms[item.act.figures].add(tuple(at for at, _ in moves))
+    return _UNEVEN * sum(len(told) - 1 for told in rhythms.values())
 
 
 def _laid(chain: _Link | None, start: Fraction) -> tuple[Placed, ...]:

@@ -66,10 +66,13 @@ _OF_COUNTS = re.compile(
 _COUNT_BEHIND = re.compile(
     r"\s(?:(?:on\s+|count\s+)?(?=\d{1,2}\.?$)|(?=[\[(]\d{1,2}[\])]\.?$))", re.IGNORECASE
 )
+_BEHIND_NAME = re.compile(r"(?<=[A-Za-z)])\s(?=\d[\d&a-]*\s*(?:[(,;]|$)|\d[&a][\d&a-]*\s*:)")
+_CLAUSE_START = re.compile(r"(?:[,;.]|\)(?=\s))\s*(?=[^,;.)]*$)")
 _WORD = re.compile(r"[A-Za-z]{2}|\b[LR]\b")
 _HOURS = (3, 6, 9, 12)
 _CLAUSE = 80  # characters before a mark in which its clause begins
 _STEPS = 0.75  # the share of step language of a line of steps
+_NEAR_BEATS, _NEAR_BEAT = 4, 2  # counts from one mark in brackets to the next
 _EIGHT_LINE = 6  # counts: a line that counts as many is a section
 
 
@@ -96,7 +99,11 @@ def ends_in(text: str, mark: Mark, signs: str) -> bool:
 
 def split_marks(text: str, lead: Mark | None) -> list[Piece]:
     """The pieces of a line that begins with the mark `lead`; at least one."""
-    marks = _marks_in(text, lead)
+    return (behind_names(text) if lead is None else []) or _split_at(_marks_in(text, lead), text, lead)
+
+
+def _split_at(marks: list[Mark], text: str, lead: Mark | None) -> list[Piece]:
+    """The pieces of a line by the marks found in it, or by those it counts on with."""
     linked = chain(text, lead)
     if len(linked) > len(marks):
         if text[linked[-1].end :].strip(" ."):
@@ -116,6 +123,32 @@ def split_marks(text: str, lead: Mark | None) -> list[Piece]:
         if lead is None and (_is_set_off(text, marks[0]) or _ONLY_FACING.fullmatch(text, tail)):
             return [*_before_marks(marks), Piece(None, tail, len(text))]
     return _with_words_before(_after_marks(marks, len(text)), text)
+
+
+def behind_names(text: str) -> list[Piece]:
+    """The pieces of a line whose marks stand behind the names of figures, each with its steps behind that.
+
+    "R whisk 1a2 (R side, …), L whisk 3a4 (…)", "Voltas left 1a2a3: R over, …".  Empty for any other line.
+    """
+    marks: list[Mark] = []
+    for found in _BEHIND_NAME.finditer(text):
+        if text.count("(", 0, found.start()) > text.count(")", 0, found.start()):
+            continue
+        mark = leading_mark(text, found.start())
+        if mark is None or len(mark.beats) == 1 or (marks and not 0 < mark.first - marks[-1].last <= 1):
+            return []
+        marks.append(mark)
+    if not any(ends_in(text, mark, ":") or text[mark.end : mark.end + 1] == "(" for mark in marks):
+        return []  # nothing is told behind them
+    starts = [0, *(_clause_of(text, mark) for mark in marks[1:])]
+    ends = [*starts[1:], len(text)]
+    return [Piece(mark, start, end) for mark, start, end in zip(marks, starts, ends, strict=True)]
+
+
+def _clause_of(text: str, mark: Mark) -> int:
+    """Where the clause begins that a mark stands in."""
+    found = _CLAUSE_START.search(text[: mark.start])
+    return found.end() if found is not None else 0
 
 
 def _with_words_before(pieces: list[Piece], text: str) -> list[Piece]:
@@ -291,7 +324,8 @@ def _follows(last: Mark | None, mark: Mark, text: str) -> bool:
     gap = mark.first - last.last
     if bracketed:
         numbered = len(last.beats) == 1 and last.start == 0 and ends_in(text, last, ".)")
-        return (numbered and len(mark.beats) > 1) or 0 < gap <= 2 or mark.first <= 1
+        near = _NEAR_BEATS if len(mark.beats) > 1 else _NEAR_BEAT  # the steps between have the counts between
+        return (numbered and len(mark.beats) > 1) or 0 < gap <= near or mark.first <= 1
     return 0 < gap <= 1 or (mark.first <= 1 and len(mark.beats) > 1 and last.last >= 4)
 
 

@@ -32,7 +32,7 @@ _LEAD = re.compile(r"\s*[\[(]?\s*(?:on\s+)?(?:(?:counts?|cts?|beats?|timing)\.?:
 _COUNTS_OF = re.compile(r"(?:counts|cts|beats)\b", re.IGNORECASE)  # of several: "beats 9 and 10" are two
 _AND = re.compile(r"\band\b", re.IGNORECASE)
 _NOT_COUNTS = re.compile(
-    r"(?:of|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|cts?|beats?|walls?|times|bars?"
+    r"(?:of|x(?=\s\S)|in(?=\s*(?:[,;.]|$|wt|weight|on\b))|re-?starts?|tags?|bridges?|counts?|cts?|beats?|walls?|times|bars?"
     r"|seconds?|secs?|degrees?|more|count)\b",
     re.IGNORECASE,
 )

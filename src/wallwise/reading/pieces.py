@@ -52,7 +52,8 @@ def on_beats(text: str, beats: tuple[Fraction, ...], led: str = "") -> tuple[Lay
         return ()  # nobody dances so much in so little time
     layouts = on_slots(items, beats)
     whole = all(beat.denominator == 1 for beat in beats)
-    if whole and len(beats) > 1 and (not layouts or layouts[0].cost > 0.1):
+    again = any(item.act.times > 1 for item in items)  # a step, or all that stands before it
+    if whole and len(beats) > 1 and (again or not layouts or layouts[0].cost > 0.1):
         # the mark says which counts there are: no quick step between them is left to the body
         counted = [item for item in items if item.act.verb != "and"]
         layouts = layouts + on_time(counted, beats[0], Fraction(len(beats)))

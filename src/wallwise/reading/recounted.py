@@ -1,22 +1,35 @@
-"""Counts told with a part's letter ("A 1-4 …", "[B 9-16] …") or in bars ("Bar 1 …"), as plain counts."""
+"""Counts told with a part's letter ("A 1-4 …", "[B 9-16] …", "V1."), in bars or as lengths, as plain ones."""
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 
-from wallwise.reading.headings import lettered_part
+from wallwise.reading.headings import head_of, lettered_part
+from wallwise.reading.marks import leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.tidy import Line
 
 _LETTER = re.compile(
-    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=\d{1,2}\s?[-&,]\s?\d)"
+    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=[\[(]?\d{1,2}\s?[-&,]\s?\d)"
 )
+_INITIAL = re.compile(r"\W*(?P<initial>[A-RT-Z])(?=\d\s?[.:)-]\s)")
 _BAR = re.compile(
     r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?:\((?:\d[\s,&-]*)+\)\s*)?(?=[A-Za-z\d])", re.IGNORECASE
 )
 _BARS = re.compile(r"\bbars?\s+(?P<bar>\d{1,2})(?:\s*(?:-|to|and|&)\s*(?P<to>\d{1,2}))?\b", re.IGNORECASE)
+_LASTS = re.compile(
+    r"\S(?:\s*\.{3,}\s*|\t\s*|\s{2,})(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)?$", re.IGNORECASE
+)
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
+_SOME = 0.3
 _TAG = "T"
+_LENGTHS = (1, 2, 3, 4, 6, 8, 12, 16)  # counts that a line of steps may last
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
+
+
+def recounted(rows: list[Row]) -> list[Row]:
+    """The rows, with plain counts for every other way to tell them."""
+    return untotalled(unbarred(unlettered(uninitialled(rows))))
 
 
 def unlettered(rows: list[Row]) -> list[Row]:
@@ -41,6 +54,20 @@ def unlettered(rows: list[Row]) -> list[Row]:
     return heads
 
 
+def uninitialled(rows: list[Row]) -> list[Row]:
+    """The rows of parts that go by a name, with "S" for its initial ("V1.", "C2.")."""
+    initial = ""
+    plain: list[Row] = []
+    for row in rows:
+        told = _INITIAL.match(row.line.text)
+        if told is not None and told["initial"] == initial:
+            row = replace(row, line=_put(row.line, told.start("initial"), told.end(), "S"))
+        elif (head := head_of(row.line.text)) is not None and head.kind == "part":
+            initial = head.name[:1] if len(head.name) > 1 else ""
+        plain.append(row)
+    return plain
+
+
 def unbarred(rows: list[Row]) -> list[Row]:
     """The rows that each tell the steps of one bar ("Bar 2  R back, L beside R …"), under its counts."""
     found = {i: told for i, row in enumerate(rows) if (told := _BAR.match(row.line.text)) is not None}
@@ -49,6 +76,31 @@ def unbarred(rows: list[Row]) -> list[Row]:
         return rows
     beats = 3 if any(_WALTZ.search(row.line.text) for row in rows) else 4
     return [replace(row, line=_in_counts(row.line, found.get(i), beats)) for i, row in enumerate(rows)]
+
+
+def untotalled(rows: list[Row]) -> list[Row]:
+    """The rows that end in how many counts each lasts ("ROCKING CHAIR ..... 4"), with the counts instead."""
+    found = {i: told for i, row in enumerate(rows) if (told := _lasts(row.line.text)) is not None}
+    lengths = [int(told["counts"]) for told in found.values()]
+    grown = sum(b > a for a, b in pairwise(lengths))  # as counts would, that mark where a line stands
+    if len(lengths) < _FEWEST or not set(lengths) <= set(_LENGTHS) or grown > _SOME * len(lengths):
+        return rows
+    danced = 0
+    counted: list[Row] = []
+    for i, row in enumerate(rows):
+        if (told := found.get(i)) is not None:
+            first, danced = danced + 1, danced + int(told["counts"])
+            line = _put(row.line, told.start("counts"), told.end(), f"({first}-{danced})")
+            row = replace(row, line=line)
+        elif head_of(row.line.text) is not None:
+            danced = 0
+        counted.append(row)
+    return counted
+
+
+def _lasts(text: str) -> re.Match[str] | None:
+    """How many counts a line without a count mark says at its end that it lasts."""
+    return _LASTS.search(text) if leading_mark(text) is None else None
 
 
 def _in_counts(line: Line, told: re.Match[str] | None, beats: int) -> Line:

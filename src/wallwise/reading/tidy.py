@@ -67,13 +67,13 @@ class Line:
         stop = begin + len(text.strip())
         return Line(self.text[begin:stop], self.starts[begin:stop], self.ends[begin:stop])
 
-    def join(self, other: "Line") -> "Line":
-        """One line of both, `other` after a blank."""
+    def join(self, other: "Line", between: str = " ") -> "Line":
+        """One line of both, with what stands `between` them."""
         if not self.text:
             return other
-        gap = self.ends[-1]
-        starts, ends = [*self.starts, gap, *other.starts], [*self.ends, gap, *other.ends]
-        return Line(f"{self.text} {other.text}", starts, ends)
+        gap = [self.ends[-1]] * len(between)
+        starts, ends = [*self.starts, *gap, *other.starts], [*self.ends, *gap, *other.ends]
+        return Line(self.text + between + other.text, starts, ends)
 
 
 def tidy(text: str) -> list[Line]:

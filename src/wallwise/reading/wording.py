@@ -46,5 +46,11 @@ OPTION_LEAD = (
 # What a line that is no step mostly speaks of: how and how often the dance is danced.
 ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTION_LEAD})", re.IGNORECASE)
 
+AGAIN = re.compile(
+    rf"\W*{any_of(words for words in _ORDER['words'] if words.endswith((' again', ' over')))}\b",
+    re.IGNORECASE,
+)
+"""What opens a line that closes the dance: it is danced from the beginning then."""
+
 HERE = re.compile(r"\bhere\b", re.IGNORECASE)
 """What tells that an order stands where it is danced."""

@@ -67,7 +67,7 @@ def take_again(t: Telling, i: int, token: Token) -> int:
     if token.text.endswith(_MORE) and _says_like_before(t, i, token):
         if token.text.startswith("and"):
             t.flush(joined=True)
-    elif t.act.start >= 0 or not t.acts:
+    elif t.act.start >= 0 or not t.acts or (token.text[0].isdigit() and _goes_on(t, i + 1)):
         t.touch(token)
         t.act.times = token.value
     elif t.word(i - 1) in (")", "]") and len(t.acts) - t.opened > 1:
@@ -83,8 +83,12 @@ def take_again(t: Telling, i: int, token: Token) -> int:
 
 def _says_like_before(t: Telling, i: int, token: Token) -> bool:
     """Whether "again" only likens a step to one before: "and once more step R", "do it once more"."""
-    goes_on = t.at(i + 1) is not EDGE and t.word(i + 1) not in (*STOPS, ")", "]", "(", "clock")
-    return goes_on or (not t.acts and not token.text.startswith("and") and not t.fresh)
+    return _goes_on(t, i + 1) or (not t.acts and not token.text.startswith("and") and not t.fresh)
+
+
+def _goes_on(t: Telling, i: int) -> bool:
+    """Whether a word of the same clause stands there."""
+    return t.at(i) is not EDGE and t.word(i) not in (*STOPS, ")", "]", "(", "clock")
 
 
 def take_same(t: Telling, i: int, token: Token) -> int:

@@ -123,16 +123,22 @@ def _options(act: Act, before: Act | None) -> list[Option]:
         return [_quick_step(act)]
     if act.verb == "turn":
         # the word alone has its turn taken by what follows
-        if act.turn is None:
-            return []
-        options = turn_options(act, _unwound(act.turn, before))
-        if _steps_first(act):
-            own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
-            return [*options, stepped_into(own[0], act.foot)]
-        return [*options, stepped_into(options[0])] if _lacks_step(act, before) else options
+        return _turned(act, act.turn, before) if act.turn is not None else []
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _turned(act: Act, turn: Turn, before: Act | None) -> list[Option]:
+    """A turn told alone, and a pivot with the step that it takes where none is told before it."""
+    options = turn_options(act, _unwound(turn, before))
+    if _steps_first(act):
+        own = turn_options(replace(act, foot=None, foot_at=None), turn)
+        return [*options, stepped_into(own[0], act.foot)]
+    if not _lacks_step(act, before):
+        return options
+    # one may follow a step told elsewhere, several in a row turn one way only with their steps
+    return [*(options if act.times == 1 else []), stepped_into(options[0])]
 
 
 def _steps_first(act: Act) -> bool:

@@ -60,11 +60,15 @@ def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
     return found
 
 
-def stepped_into(pivot: Option, foot: Foot | None = None) -> Option:
-    """A pivot that no step is told before, with the step forward it takes: "5-6 Pivot 1/2 L"."""
-    step = Move(only(Kind.STEP), foot, Place.FORWARD, where=pivot.moves[0][1].where)
-    turned = ((_ONE + at, move) for at, move in pivot.moves)
-    return Option(((_ZERO, step), *turned), _ONE + pivot.counts, pivot.cost + _STEP_UNSAID)
+def stepped_into(pivots: Option, foot: Foot | None = None) -> Option:
+    """Pivots that no step is told before, each with the step forward it takes: "5-6 Pivot 1/2 L".
+
+    `foot` is the one that steps, None where it is unsaid.
+    """
+    step = Move(only(Kind.STEP), foot, Place.FORWARD, where=pivots.moves[0][1].where)
+    pairs = [pair for _, pivot in pivots.moves for pair in (step, pivot)]
+    moves = tuple((Fraction(i), move) for i, move in enumerate(pairs))
+    return Option(moves, Fraction(len(pairs)), pivots.cost + _STEP_UNSAID)
 
 
 def shared(turns: Turns, steps: int) -> list[Turns]:
