@@ -210,6 +210,12 @@ def test_a_figure_named_again_is_danced_as_the_sheet_told_it(body: str) -> None:
     assert told(steps_of(f"1-4 {KICKED}\n5-8 {KICKED}")) == told(steps_of(body))
 
 
+def test_a_figure_told_under_more_counts_than_it_has_is_no_model_of_the_next() -> None:
+    """Its name alone is read as the glossary has it, whatever the first one's counts."""
+    read(f"Tin\n\n1-4& Charleston: {KICKED}\n5-6 Charleston\n")
+    read(f"Tin\n\n1-8 Charleston: {KICKED}\n1-2 Charleston\n")
+
+
 @pytest.mark.parametrize("words", ["Then to the left in the same way", "The same way to the left"])
 def test_the_same_way_to_a_side_is_a_repeat(words: str) -> None:
     """It comes again on the other foot."""

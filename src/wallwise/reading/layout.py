@@ -158,6 +158,8 @@ def _absorbs(item: Item, option: Option, following: Item | None) -> bool:
     last_kind = last.kinds[0][0]
     if first.kinds[0][0] is Kind.HOLD and last.kinds[0][0].takes_weight:
         return False  # "shuffle forward & clap" is a whole shuffle
+    if {first.foot, last.foot} == {Foot.LEFT, Foot.RIGHT}:
+        return False  # "R coaster, step L": another step than the coaster's last
     same_kind = first.kinds[0][0] is last_kind and (act.fresh or last_kind is Kind.RECOVER)
     if same_kind and first.place in (last.place, Place.UNSAID):
         return True

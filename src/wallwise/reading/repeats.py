@@ -92,7 +92,7 @@ def named_again(
         return []
     begin = before[starts[-1]].group.beats[0]
     sources = [p for p in before[starts[-1] :] if p.group.beats and p.group.beats[-1] < begin + counts]
-    if first < begin + counts or not all(p.layouts and p.layouts[0].moves for p in sources):
+    if not sources or first < begin + counts or not all(p.layouts and p.layouts[0].moves for p in sources):
         return []
     if sources[-1].group.beats[-1] + 1 < begin + counts:
         return []

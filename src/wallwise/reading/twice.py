@@ -1,4 +1,7 @@
-"""What "x2", "twice" and "repeat" behind a few acts bring back: the last act, or several of them."""
+"""What "x2", "twice" and "repeat" behind a few acts bring back: the last act, or several of them.
+
+"4 x 1/4 pivot left: step R, turn L" has all the steps behind its colon danced so often.
+"""
 
 from __future__ import annotations
 
@@ -19,6 +22,10 @@ def told_again(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     """The items as they stand, and with several acts danced as often as the last says, with costs."""
     yield 0.0, items
     acts = [item.act for item in items]
+    for i, act in enumerate(acts[:-1]):
+        if act.label and act.times > 1:
+            told = [_sized(step, act) for step in acts[i + 1 :]]
+            yield _SEVERAL, items_of([*acts[:i], *(told * act.times)])
     for i, act in enumerate(acts):
         repeats = act.verb == "same" and act.counts is None and act.turn is None
         if not repeats and act.times < 2:
@@ -29,6 +36,15 @@ def told_again(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
             if _begins(block[0]):
                 for more, extra in _once_more(block, act) if repeats else ((block * (act.times - 1), 0.0),):
                     yield _SEVERAL + extra, items_of([*once, *more, *acts[i + 1 :]])
+
+
+def _sized(step: Act, name: Act) -> Act:
+    """A step told behind "4 x 1/4 pivot left:", its turn of the size and the way that this tells."""
+    turn, named = step.turn, name.turn
+    if turn is None or named is None:
+        return step
+    sized = replace(turn, eighths=turn.eighths or named.eighths, way=turn.way or named.way)
+    return replace(step, turn=sized)
 
 
 def _begins(act: Act) -> bool:

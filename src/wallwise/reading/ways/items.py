@@ -122,10 +122,23 @@ def _options(act: Act, before: Act | None) -> list[Option]:
     if act.verb == "and":
         return [_quick_step(act)]
     if act.verb == "turn":
-        return _turned(act, before)
+        # the word alone has its turn taken by what follows
+        return _turned(act, act.turn, before) if act.turn is not None else []
     if act.verb == "same" or act.empty or _is_direction(act):
         return []
     return verb_options(act, before)
+
+
+def _turned(act: Act, turn: Turn, before: Act | None) -> list[Option]:
+    """A turn told alone, and a pivot with the step that it takes where none is told before it."""
+    options = turn_options(act, _unwound(turn, before))
+    if _steps_first(act):
+        own = turn_options(replace(act, foot=None, foot_at=None), turn)
+        return [*options, stepped_into(own[0], act.foot)]
+    if not _lacks_step(act, before):
+        return options
+    # one may follow a step told elsewhere, several in a row turn one way only with their steps
+    return [*(options if act.times == 1 else []), stepped_into(options[0])]
 
 
 def _steps_first(act: Act) -> bool:
@@ -134,20 +147,6 @@ def _steps_first(act: Act) -> bool:
     if turn is None or told is None or act.foot is None or act.feet:
         return False
     return turn.own == "pivot" and told[0] < turn.start
-
-
-def _turned(act: Act, before: Act | None) -> list[Option]:
-    """The ways to dance a turn, with the step it may take; none for the word alone, which others take."""
-    if act.turn is None:
-        return []
-    options = turn_options(act, _unwound(act.turn, before))
-    if _steps_first(act):
-        own = turn_options(replace(act, foot=None, foot_at=None), act.turn)
-        return [*options, stepped_into(own[0], act.foot)]
-    if not _lacks_step(act, before):
-        return options
-    # one may follow a step told elsewhere, several in a row turn one way only with their steps
-    return [*(options if act.times == 1 else []), stepped_into(options[0])]
 
 
 def _lacks_step(act: Act, before: Act | None) -> bool:

@@ -61,7 +61,10 @@ def _on_the_spot(turn: Turn, base: Move, *, both: bool) -> list[Option]:
 
 
 def stepped_into(pivots: Option, foot: Foot | None = None) -> Option:
-    """Pivots that no step is told before, each with the step forward it takes: "5-6 Pivot 1/2 L"."""
+    """Pivots that no step is told before, each with the step forward it takes: "5-6 Pivot 1/2 L".
+
+    `foot` is the one that steps, None where it is unsaid.
+    """
     step = Move(only(Kind.STEP), foot, Place.FORWARD, where=pivots.moves[0][1].where)
     pairs = [pair for _, pivot in pivots.moves for pair in (step, pivot)]
     moves = tuple((Fraction(i), move) for i, move in enumerate(pairs))
