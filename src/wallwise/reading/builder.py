@@ -331,7 +331,7 @@ class _Builder:
     def _take_text(self, i: int, block: Block) -> None:
         text = block.text
         orders = ORDER_WORDS.search(text) is not None
-        if self._is_tag_s(block):
+        if self._is_tag_s(block) and not self._begins_below(i):
             self._take_tag_line(block)
             return
         if block.again is not None and repeats(self.section, block.again):

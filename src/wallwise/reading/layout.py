@@ -35,7 +35,7 @@ _EARLY = 0.6  # a quick step before the first count told
 _TURN_LOST = 2.0
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
-_LONGER = 0.7  # a hold or a drag that lasts another count
+_LONGER, _EACH_LONGER = 0.5, 0.2  # a hold or a drag that lasts more than its count
 _BOTH_SHOWN = 1.0  # one foot touches after the other, with no step between: the weight cannot be on both
 _UNEVEN = 0.3  # a figure that is danced in another rhythm the second time
 _NOTHING = 6.0  # a mark without a move
@@ -295,7 +295,7 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
     yield lasts, way.cost, way.moves
     if way.option.elastic:
         for more in (1, 2, 3):
-            yield lasts + more * _TICKS, way.cost + _LONGER * more, way.moves
+            yield lasts + more * _TICKS, way.cost + _LONGER + _EACH_LONGER * more, way.moves
 
 
 def _oddness(chain: _Link | None) -> float:
