@@ -102,11 +102,12 @@ def _page(rows: list[Row]) -> _Page:
 def _surely_goes_on(before: Row, row: Row) -> bool:
     """Whether the words alone tell that a row goes on with the one before."""
     text = row.line.text
-    if row.bullet or row.paragraph != before.paragraph or starts_block(text):
+    if row.bullet or row.paragraph != before.paragraph:
         return False
-    return _BREAKS_OFF.search(before.line.text[-_TAIL:]) is not None or (
+    goes_on = _BREAKS_OFF.search(before.line.text[-_TAIL:]) is not None or (
         text[:1].islower() and leading_mark(text) is None
     )
+    return goes_on and not starts_block(text)
 
 
 def _margin(rows: list[Row]) -> int:
