@@ -268,6 +268,8 @@ def _runs_on(before: str, text: str, *, broken: bool) -> bool:
     """Whether both lines are running prose, which goes on until the paragraph ends."""
     if _is_headed(before, text):
         return False
+    if before.rstrip().endswith(_ENDS) and not broken:
+        return False
     words = len(_WORDS_OF_PROSE.findall(before))
     return (
         ((words >= _MANY_WORDS and len(before) >= _FULL) or (broken and words >= _SOME_WORDS))
