@@ -181,7 +181,7 @@ class _Break:
         """Whether the line above cannot end there."""
         if self.broken and self.same_paragraph and _wants(self.before, self.text):
             return True
-        return self.is_bare and self.mark is None and not self.opens
+        return self.is_bare and self.mark is None and not (self.opens or _is_counted(self.text))
 
     def _begins_steps(self) -> bool:
         """Whether the row below begins with the count mark of other steps."""
@@ -266,6 +266,11 @@ def _ends_counted(text: str) -> bool:
         return False
     marks = [piece.mark for piece in split_marks(text, leading_mark(text)) if piece.mark is not None]
     return len(marks) > 1 and not text[marks[-1].end :].strip(" .")
+
+
+def _is_counted(text: str) -> bool:
+    """Whether a line has count marks of its own."""
+    return any(piece.mark is not None for piece in split_marks(text, leading_mark(text)))
 
 
 def _is_bare(text: str, mark: Mark) -> bool:
