@@ -31,7 +31,7 @@ _ABSORBED = 0.1  # the next act stands for a figure's last step
 _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
 _NEAR = 12  # characters between a figure and what may tell its ending
 _EARLY = 0.6  # a quick step before the first count told
-_TURN_LOST = 2.0
+_TURN_LOST, _TURN_ELSEWHERE = 2.0, 0.5
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
 _LONGER, _EACH_LONGER = 0.5, 0.2  # a hold or a drag that lasts more than its count
@@ -140,6 +140,8 @@ def _silent(items: list[Item], i: int, *, slots: bool) -> float | None:
     if cost is None or turn is None or not items[i].act.label or turn.eighths in (None, _FULL):
         return cost
     told = any(other.act.turn is not None for other in items[i + 1 :])
+    if items[i].act.verb == "turn" and turn.way is None:
+        return cost if told else cost + _TURN_ELSEWHERE  # "A slow half turn: step forward (1, 2), turn …"
     return cost if told or len(items) == i + 1 else cost + _TURN_LOST
 
 
