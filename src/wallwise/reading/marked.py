@@ -191,7 +191,7 @@ def _tells_facing(text: str, mark: Mark) -> bool:
         and mark.first in _HOURS
         and (
             text[mark.start : mark.end].strip()[:1] in ("[", "(")
-            or text[: mark.start].rstrip(" ").endswith("\t")
+            or text[: mark.start].rstrip(" ").endswith(("\t", "="))
         )
     )
 
