@@ -117,9 +117,9 @@ def _comparable(read: Truth, parts: set[str]) -> dict[Beat, tuple[str, str]]:
     return got
 
 
-def ends(told: Truth) -> Truth:
-    """Counts, walls, and facing and weight at the end."""
-    return {key: told[key] for key in ENDS}
+def ends(told: Truth, truth: Truth) -> Truth:
+    """Counts, walls, and facing and weight at the end, as far as the truth tells them."""
+    return {key: told[key] for key in ENDS if truth.get(key) is not None}
 
 
 def restarts(told: Truth) -> list[tuple[int, float, str]]:
@@ -201,7 +201,7 @@ def _sound_figures(group: str) -> dict[str, tuple[int, int]]:
         "sheets exact": (len(exact), len(sound)),
         "misread in silence": (sum(bool(errors) and report.sound for errors, report in wrong), len(sound)),
         "false alarms": (sum(not report.sound for report in exact), len(exact)),
-        "ends": (sum(ends(truth) == ends(told) for truth, told, _ in read), len(sound)),
+        "ends": (sum(ends(truth, truth) == ends(told, truth) for truth, told, _ in read), len(sound)),
         "restarts and tags": (sum(m in {*restarts(told), *tags(told)} for m, told in marks), len(marks)),
     }
 

@@ -57,7 +57,7 @@ def test_every_weight_change_is_that_of_the_truth(name: str) -> None:
 def test_the_end_is_that_of_the_truth(name: str) -> None:
     """Counts, walls, and facing and weight at the end agree."""
     truth = scoring.truth_of(scoring.SOUND[name])
-    assert scoring.ends(truth) == scoring.ends(report(name).as_json())
+    assert scoring.ends(truth, truth) == scoring.ends(report(name).as_json(), truth)
 
 
 @pytest.mark.parametrize("name", but(set(scoring.SOUND) - {*MISREAD, *ORDERED_OTHERWISE}, ORDERED_IN_SILENCE))

@@ -28,6 +28,7 @@ _NO_END_CLAIM = re.compile(
     r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
     re.IGNORECASE,
 )
+_ENDS_FACING = re.compile(r"\b(?:ends?|ending|finish(?:es|ing)?)\b[^()\[\]]*[)\]]?\W*$", re.IGNORECASE)
 _OPTION = re.compile(rf"\b{OPTION_LEAD}", re.IGNORECASE)  # what it tells is another way of dancing
 _FEW_WORDS = 4  # unknown words beside a facing; with more it is a sentence about something else
 
@@ -60,6 +61,17 @@ def claim_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None:
         if remark.line is passage.group.line:
             where = start - passage.group.start, end - passage.group.start
         passage.layouts = [claimed(layout, faces, where) for layout in passage.layouts]
+
+
+def claim_headed(passages: list[Passage]) -> None:
+    """Give the facing that a heading says its section ends with ("… (ends 6:00)") to the last of its steps."""
+    last = {id(passage.section): passage for passage in passages}
+    for passage in last.values():
+        heading = passage.section.heading
+        told = _ENDS_FACING.search(heading.text) if heading is not None else None
+        clocks = clocks_in(heading.text, told.start(), len(heading.text)) if heading and told else []
+        if len(clocks) == 1:
+            passage.layouts = [claimed(layout, clocks[0][0], None) for layout in passage.layouts]
 
 
 def end_claim(out: Outline) -> tuple[int, Span] | None:

@@ -67,7 +67,7 @@ _WALLS_TOLD = (
     re.compile(
         r"(?<![/\w])(?P<n>[1248]|one|two|four|eight)\s*[- ]?(?:walls?|w|wds?)\b(?!\s*\d)", re.IGNORECASE
     ),
-    re.compile(r"\bwalls?\s+(?P<n>[1248])(?=\s*(?:$|[,;|/\t)]|level|count|-\s))", re.IGNORECASE),
+    re.compile(r"\bwalls?\s+(?P<n>[1248])(?=\s*(?:$|[,;|/\t)]|\.\s|level|count|-\s))", re.IGNORECASE),
 )
 _OTHER_WALL = re.compile(
     r"\b(?:restart|tag|on|after|during|end of|wall \d+ and)\s*(?:the\s+)?$", re.IGNORECASE

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wallwise.dance.model import Foot
-from wallwise.reading.claims import claim_beside, end_claim, seen_from, without_claims
+from wallwise.reading.claims import claim_beside, claim_headed, end_claim, seen_from, without_claims
 from wallwise.reading.goals import dance_goal, ending_goal, tag_goal
 from wallwise.reading.headings import is_ending
 from wallwise.reading.orders import read_orders
@@ -31,6 +31,8 @@ def read_parts(reading: Reading) -> None:
     phrased = reading.orders.sequence is not None
     reading.end_claim = None if phrased else end_claim(out)
     claim_beside(reading, passages)
+    for row in passages.values():
+        claim_headed(row)
     goal = dance_goal(reading, phrased=phrased)
     ended = Foot.LEFT
     for part in out.parts:
