@@ -35,6 +35,7 @@ _TURN_LOST, _TURN_ELSEWHERE = 2.0, 0.5
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
 _LONGER, _EACH_LONGER = 0.8, 0.2  # a hold or a drag that lasts more than its count
+_DANCED_TWICE = 0.4  # what brackets behind a figure tell, besides the figure
 _BOTH_SHOWN = 1.0  # one foot touches after the other, with no step between: the weight cannot be on both
 _UNEVEN = 0.3  # a figure that is danced in another rhythm the second time
 _NOTHING = 6.0  # a mark without a move
@@ -117,11 +118,20 @@ class _Way(NamedTuple):
 
 def _ways(items: list[Item], i: int) -> Iterator[_Way]:
     following = next((item for item in items[i + 1 :] if item.act.verb != "and"), None)
+    explains = _DANCED_TWICE if _explains(items, i) else 0.0
     for option in items[i].options:
         if option.moves and not _tells_twice(items[i], option, following):
-            yield _Way(option, option.moves, option.cost)
+            yield _Way(option, option.moves, option.cost + explains)
         if len(option.moves) > 1 and _absorbs(items[i], option, following):
             yield _Way(option, _without_last(option.moves), option.cost + _ABSORBED)
+
+
+def _explains(items: list[Item], i: int) -> bool:
+    """Whether it stands in the brackets behind a figure, which as a rule say how that goes."""
+    if not items[i].act.aside:
+        return False
+    before = next((item.act for item in reversed(items[:i]) if not item.act.aside), None)
+    return before is not None and bool(before.figures)
 
 
 def _without_last(moves: tuple[Placed, ...]) -> tuple[Placed, ...]:
