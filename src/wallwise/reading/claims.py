@@ -25,7 +25,8 @@ _NO_CLAIM = re.compile(
 _NO_END_CLAIM = re.compile(
     r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
     rf"|(?:first|second|third|fourth|fifth|sixth|last|final) wall|{_ROUNDS})\b"
-    r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
+    r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]"
+    r"|\b(?:12|3|6|9)\s*,\s*(?:12|3|6|9)\b",  # the walls one after the other
     re.IGNORECASE,
 )
 _ENDS_FACING = re.compile(r"\b(?:ends?|ending|finish(?:es|ing)?)\b[^()\[\]]*[)\]]?\W*$", re.IGNORECASE)
@@ -64,7 +65,7 @@ def claim_beside(reading: Reading, passages: dict[str, list[Passage]]) -> None:
 
 
 def claim_headed(passages: list[Passage]) -> None:
-    """Give the facing that a heading says its section ends with ("… (ends 6:00)") to the last of its steps."""
+    """Give the facing that a heading says its section ends with ("(ends 6:00)") to the last of its steps."""
     last = {id(passage.section): passage for passage in passages}
     for passage in last.values():
         heading = passage.section.heading

@@ -33,6 +33,7 @@ _WANTS_NUMBER = re.compile(
 )
 _FACING = re.compile(r"[\[(]\s*\d{1,2}(?:[:.]\d\d|\s*o'?clock)?\s*[)\]]$", re.IGNORECASE)
 _KEY_ALONE = re.compile(r"(?:^|\s)[A-Z][a-z]+:$")
+_STEPS_BEGUN = re.compile(r":\s+\d+[&-]\d*\s")  # "CHASSE RIGHT, ROCK BACK: 1&2 step"
 _SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
 _COUNTED = re.compile(r"[(\[ ]*(?:counts?\s|beats?\s)?[\d&]", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]{2,}")
@@ -235,8 +236,8 @@ def _wants(before: str, text: str) -> bool:
 
 def _is_headed(before: str, text: str) -> bool:
     """Whether a line is a heading, below which something else begins."""
-    opens = text[:1].isupper() and not _GOES_ON.match(text)
-    return starts_block(before) and opens and not _SENTENCE.search(before)
+    opens = text[:1].isupper() or text[:1] in _DIGITS
+    return starts_block(before) and opens and not (_SENTENCE.search(before) or _STEPS_BEGUN.search(before))
 
 
 def _is_capitals(text: str) -> bool:

@@ -102,7 +102,7 @@ def _are_lines(rows: list[Row], found: dict[int, re.Match[str]]) -> bool:
     plain = [rows[i].line.text for i in others if i < last and i not in counted]
     if any(_is_counted_behind(text) and not behind_names(text) for text in plain):
         return False
-    busy = sum(step_count(text) >= _BUSY or len(text) > _LONG for text in texts)
+    busy = sum(step_count(text) >= _BUSY or len(" ".join(text.split())) > _LONG for text in texts)
     return 2 * busy >= len(texts)
 
 

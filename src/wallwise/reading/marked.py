@@ -241,13 +241,16 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
 
 
 def _counted_again(lead: Mark, text: str) -> list[Piece]:
-    """The pieces of a line that counts its own counts once more in brackets ("17-24 R shuffle (1&2), …").
+    """The pieces of a line that counts its own counts once more ("17-24 R shuffle (1&2) …", "1-8: 1 R side …").
 
-    Counts that no bracket tells belong to the steps told up to the next one; none where the brackets say
+    Counts that no mark tells belong to the steps told up to the next one; none where the brackets say
     something else.
     """
+    if not lead.ranged or len(lead.beats) < _EIGHT_LINE:
+        return []
     inner = _ascending([m for m in _bracketed_marks(text, lead) if not m.floating])
-    if not inner or not lead.ranged or len(lead.beats) < _EIGHT_LINE:
+    inner = inner or chain(text, leading_mark(text, lead.end))
+    if not inner:
         return []
     shift = lead.first - 1 if inner[0].first < lead.first else 0
     marks = [replace(mark, beats=tuple(beat + shift for beat in mark.beats)) for mark in inner]

@@ -21,7 +21,7 @@ _BAR = re.compile(
 )
 _BARS = re.compile(r"\bbars?\s+(?P<bar>\d{1,2})(?:\s*(?:-|to|and|&)\s*(?P<to>\d{1,2}))?\b", re.IGNORECASE)
 _LASTS = re.compile(
-    r"\S(?:\s*\.{3,}\s*|\t\s*|\s{2,})(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)?$", re.IGNORECASE
+    r"\S(?:\s*\.{2,}\s*|\t\s*|\s{2,})(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)?$", re.IGNORECASE
 )
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _SOME = 0.3

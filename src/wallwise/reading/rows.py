@@ -33,6 +33,7 @@ _PAGE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
+_CELLS = re.compile(r"\t|\s{2,}")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
 _COLUMN_NAMES = frozenset(words()["table"]["columns"])
 _WALL = re.compile(r"\bw(?:all)?\s?\d", re.IGNORECASE)
@@ -100,7 +101,7 @@ def _unquoted(line: Line) -> Line:
 
 def _names_columns(text: str) -> bool:
     """Whether a row only names the columns of a table of steps ("Count | Step | Facing")."""
-    cells = [cell.strip(" *_").lower() for cell in text.split("\t") if cell.strip()]
+    cells = [cell.strip(" *_").lower() for cell in _CELLS.split(text) if cell.strip()]
     return len(cells) > 1 and all(cell in _COLUMN_NAMES for cell in cells)
 
 

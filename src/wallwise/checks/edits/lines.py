@@ -210,6 +210,6 @@ def _missing_at_end(part: PartReading, section: SectionText) -> Fraction:
     told = _declared(section)
     if told is not None:
         return told - section.counts
-    others = Counter(s.counts for s in part.text.sections if s is not section)
+    others = Counter(s.counts for s in part.text.sections if s is not section and s.counts)
     usual = others.most_common(1)[0][0] if others else Fraction(_PHRASE)
     return -section.counts % usual
