@@ -241,7 +241,7 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
 
 
 def _counted_again(lead: Mark, text: str) -> list[Piece]:
-    """The pieces of a line that counts its own counts once more ("17-24 R shuffle (1&2) …", "1-8: 1 R side …").
+    """The pieces of a line that counts its own counts again ("17-24 R shuffle (1&2) …", "1-8: 1 R side …").
 
     Counts that no mark tells belong to the steps told up to the next one; none where the brackets say
     something else.

@@ -44,8 +44,8 @@ def _take_whither(t: Telling, i: int, token: Token) -> None:
     plain = act.verb == "turn" and turn is not None and turn.own in ("", "turn")
     if plain and token.text not in _ON_THE_SPOT:
         act.verb = ""  # "1/4 turn left, forward": the place opens a step that the turn goes with
-    if act.spread and value in _LINES and t.word(i - 1) is Word.RELATION:
-        act.spread, act.place = False, value  # "out to forward diagonal"
+    if act.spread and value in _LINES and t.word(i - 1) in (Word.RELATION, Word.PLACE):
+        act.spread, act.place = False, value  # "out to forward diagonal", "out forward"
         t.touch(token)
         return
     if act.place and act.said_place:
