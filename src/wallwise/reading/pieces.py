@@ -16,6 +16,7 @@ from wallwise.reading.layout import Layout, on_slots, on_time
 from wallwise.reading.moves import Item
 from wallwise.reading.solve import Goal, Solution, solve
 from wallwise.reading.stepwords import tokens_of
+from wallwise.reading.variants import between_beats
 from wallwise.reading.ways import items_of, led_by
 
 LONGEST_PIECE = 1_500  # characters under one count mark; a paragraph of steps has a few hundred
@@ -63,8 +64,10 @@ def on_beats(text: str, beats: tuple[Fraction, ...], led: str = "") -> tuple[Lay
     again = any(item.act.times > 1 for item in items)  # a step, or all that stands before it
     if whole and len(beats) > 1 and (again or not layouts or layouts[0].cost > 0.1):
         # the mark says which counts there are: no quick step between them is left to the body
-        counted = [item for item in items if item.act.verb != "and"]
-        layouts = layouts + on_time(counted, beats[0], Fraction(len(beats)))
+        quick = between_beats(items)
+        for told in (items, quick) if len(quick) < len(items) else (items,):
+            counted = [item for item in told if item.act.verb != "and"]
+            layouts = layouts + on_time(counted, beats[0], Fraction(len(beats)))
     elif not whole and (not layouts or layouts[0].cost > _UNFIT):
         span = Fraction(ceil(beats[-1] + Fraction(1, 2)) - beats[0] // 1)
         layouts = layouts + [lay for lay in on_time(items, beats[0], span) if _dances_shares(lay, beats)]

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 from heapq import nsmallest
 from itertools import pairwise, zip_longest
 from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
-from wallwise.reading.moves import Item, Move
+from wallwise.reading.moves import Item, Move, Option
 from wallwise.reading.spelt import spelt
 from wallwise.reading.twice import told_again
 from wallwise.reading.ways import GESTURES, items_of, ticks, turn_named
@@ -22,6 +23,8 @@ _KEEP = 9
 _PLAIN = ("", "turn")
 _STYLED = 0.1  # a sway that is the step before it,
 _STYLED_BEHIND = 0.5  # though a comma parts them
+_EARLY = 0.1  # a step behind "&" is danced between the beats
+_HALF_BEAT, _NO_TIME = Fraction(1, 2), Fraction(0)
 _INTO_NEXT = 0.25  # "1/4 turn left, step R": what it costs to believe that it is one event
 _INTO_LAST = 0.35  # "step R, 1/4 turn left", where nothing follows
 _OF_FIGURE = 0.1  # "vine left, 1/4 turn left, scuff": what it costs that the vine turns,
@@ -32,11 +35,12 @@ _INTO_MIDDLE = 0.9  # the same, where another step follows that could take it
 def variants(items: list[Item]) -> list[tuple[float, list[Item]]]:
     """The ways to take the items, with costs; as they stand first."""
     return [
-        (cost + named + extra + once, row)
+        (cost + named + extra + once + early, row)
         for named, open_items in spelt(items)
         for extra, told in told_again(open_items)
         for once, joined in _as_one(told)
-        for cost, row in _with_turns(joined)
+        for early, quick in ((0.0, joined), *_with_quick_steps(joined))
+        for cost, row in _with_turns(quick)
     ]
 
 
@@ -56,6 +60,35 @@ def _as_one(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
             cost = _STYLED if sway.joined else _STYLED_BEHIND
             yield cost, items_of([*acts[:i], told, *acts[i + 2 :]])
             return
+
+
+def between_beats(items: list[Item]) -> list[Item]:
+    """The items, with steps behind "&" danced before their beat: "hold, & close L, step R"."""
+    quick: list[Item] = []
+    for item in items:
+        if quick and quick[-1].act.verb == "and" and _is_one_step(item):
+            quick[-1] = Item(item.act, [_sooner(option) for option in item.options])
+        else:
+            quick.append(item)
+    return quick
+
+
+def _with_quick_steps(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
+    quick = between_beats(items)
+    if len(quick) < len(items):
+        yield _EARLY, quick
+
+
+def _is_one_step(item: Item) -> bool:
+    """Whether it is one step of a foot that is told, as every way to dance it has it."""
+    moves = [move for option in item.options for _, move in option.moves]
+    steps = all(move.kinds[0][0].takes_weight and move.foot is not None for move in moves)
+    return bool(moves) and steps and all(len(option.moves) == 1 for option in item.options)
+
+
+def _sooner(option: Option) -> Option:
+    """The step half a beat before the next, which takes nothing of its time."""
+    return replace(option, moves=tuple((at - _HALF_BEAT, move) for at, move in option.moves), counts=_NO_TIME)
 
 
 def _is_side_step(act: Act) -> bool:
