@@ -43,6 +43,30 @@ behind it (2), the right to the right side again
 Step the left foot to the left side (5), the right
 behind it (6), the left to the left side again (7),
 touch the right foot beside the left foot (8).""",
+    "however its counts stand": """
+Step the right foot to the right side, the left behind
+it, the right to the side again, touch the left beside
+(1-4). Step the left foot to the left side, the right
+behind it, the left to the side again, touch the right
+beside it (5-8).""",
+    "behind labels, which no margin counts": """
+1) R to right side, L behind R, R to right side
+touch L beside R
+2) L to left side, R behind L, L to left side
+touch R beside L""",
+    "in a heading": """
+S1: STEP R TO THE SIDE, STEP L BEHIND R, STEP R,
+TOUCH L
+1-4 Step R to right side, step L behind R, step
+R to right side, touch L beside R
+5-8 Step L to left side, step R behind L, step
+L to left side, touch R beside L""",
+    "before a facing": """
+1-4 R to right side, L behind R, R to right side,
+touch L beside R
+5-8 L to left side, R behind L, L to left side, then
+touch R beside L
+(12:00)""",
     "not behind a heading": """
 Section 1 - Step to the right, behind, to the right again, and touch beside it
 Step R to side, step L behind R (1-2)

@@ -9,7 +9,10 @@ from wallwise.desk.report import check_text
 from wallwise.reading import read
 
 EIGHTS = ("Vine R, touch, vine L, touch", "R rocking chair, R fwd, pivot 1/2 L, walk R, L")
-LABELS = (("1.", "2."), ("1)", "2)"), ("a)", "b)"), ("A.", "B."), ("i)", "ii)"), ("1", "2"), ("1 -", "2 -"))
+LABELS = (
+    ("1.", "2."), ("1)", "2)"), ("a)", "b)"), ("A.", "B."), ("i)", "ii)"), ("1", "2"), ("1 -", "2 -"),
+    (" 8  ", "16  "),  # the counts danced by the end of each
+)  # fmt: skip
 
 
 @pytest.mark.parametrize("labels", LABELS, ids=lambda pair: pair[0])
@@ -17,6 +20,25 @@ def test_labels_that_number_the_lines_make_each_a_section(labels: tuple[str, str
     lines = "\n".join(f"{label} {steps}" for label, steps in zip(labels, EIGHTS, strict=True))
     sections = read(f"Any Dance\n16 counts\n\n{lines}\n").dance.parts[0].sections
     assert [section.counts for section in sections] == [8, 8]
+
+
+def test_other_numbers_around_a_list_are_none_of_it() -> None:
+    """A wait before it, and a tag below."""
+    lines = "\n".join(f"{n}) {steps}" for n, steps in enumerate(EIGHTS, 1))
+    text = f"Any Dance\n32 in, weight on L\n\n{lines}\n\n*** 4 ct tag end of wall 2: sway R L R L\n"
+    assert [section.counts for section in read(text).dance.parts[0].sections] == [8, 8]
+
+
+def test_a_wide_table_of_counts_is_no_list() -> None:
+    rows = [
+        ("Right", "step to right side"),
+        ("Left", "step next to right"),
+        ("Right", "step forward"),
+        ("Left", "touch"),
+    ]
+    lines = "\n".join(f"  {n}    {foot:5}  {step:36}  12" for n, (foot, step) in enumerate(rows * 2, 1))
+    part = read(f"Any Dance\n8 counts\n\nCount  Foot   What it does\n{lines}\n").dance.parts[0]
+    assert [step.at for step in part.steps] == [*range(1, 9)]
 
 
 def test_numbers_that_count_one_step_each_are_beats() -> None:

@@ -537,6 +537,19 @@ LINES = {
     "1-4 Out R L, in R L": "1R 2L 3R 4L",
     "1-4 Twist heels right, left, right, centre": "1B 2B 3B 4B",
     "&1&2 Hitch R, step R, hitch L, step L": "0.5R. 1R 1.5L. 2L",
+    "1-8 4 x 1/4 pivot L": "1R 2L<1/4 3R 4L<1/4 5R 6L<1/4 7R 8L<1/4",
+    "1-4 Two half pivots L": "1R 2L<1/2 3R 4L<1/2",
+    "1-8 2 x R kick ball change, 2 x 1/4 pivot L": "1R. 1.5R 2L 3R. 3.5R 4L 5R 6L<1/4 7R 8L<1/4",
+    "1-8 Scissor R, hold, scissor L, hold": "1R 2L 3R 4- 5L 6R 7L 8-",
+    "1-4 Kick R, ball of R, step L - twice": "1R. 1.5R 2L 3R. 3.5R 4L",
+    "1&2 Kick ball change R-R-L": "1R. 1.5R 2L",
+    "1-8 R fwd touch, L back touch, R back touch, L fwd touch": "1R 2L. 3L 4R. 5R 6L. 7L 8R.",
+    "1-8 R fwd lock fwd scuff, L fwd lock fwd scuff": "1R 2L 3R 4L. 5L 6R 7L 8R.",
+    "1-8 R side, together, side, touch L / L side, together, side, touch R": "1R 2L 3R 4L. 5L 6R 7L 8R.",
+    "1-4 R side, hold, & close L, step R to side, touch L": "1R 2- 2.5L 3R 4L.",
+    "1-2 R step fwd. turning 1/4 left, step L fwd.": "1R<1/4 2L",
+    "1-4 V-step: R out fwd, L out fwd, R back to centre, L next to R": "1R 2L 3R 4L",
+    "1-4 Rocking chair (fwd rec back rec)": "1R 2L 3R 4L",
 }
 
 

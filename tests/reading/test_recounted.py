@@ -14,6 +14,18 @@ A 3&4   Shuffle forward R, L, R
 B 1-2   Rock L forward, recover R
 B 3-4   Step L back, touch R beside L
 T 1-2   Stomp R, stomp L""",
+    "before a range in brackets": """
+=== A ===
+A (1-4)  Walks, shuffle
+1-2: Walk R, L
+3&4: Shuffle forward R, L, R
+=== B ===
+B (1-4)  Rock, step
+1-2: Rock L forward, recover R
+3-4: Step L back, touch R beside L
+=== T ===
+T (1-2)  Stomps
+1-2: Stomp R, stomp L""",
     "in the brackets of headings": """
 [A 1-4] Walks, shuffle
 1-2 Walk R, L
@@ -54,4 +66,95 @@ def test_a_bar_of_a_waltz_is_three_counts(counts: str, again: str) -> None:
     reading = read(BARS.format(counts=counts, again=again))
     assert [float(n) for n in range(1, 13)] == [float(step.at) for step in reading.dance.parts[0].steps]
     assert [(3, 6)] == [(restart.wall, int(restart.after_counts)) for restart in reading.dance.restarts]
+    assert [] == [finding.message for finding in findings_of(reading) if finding.loud]
+
+
+VINES = "1R 2L 3R 4L 5L 6R 7L 8R"
+COUNTED = {
+    "as one number": """
+12 Step R to side, step L behind R
+34 Step R to side, touch L beside R
+56 Step L to side, step R behind L
+78 Step L to side, touch R beside L""",
+    "as lengths": """
+STEP R TO SIDE, STEP L BEHIND R ........ 2
+STEP R TO SIDE, TOUCH L BESIDE R ....... 2
+STEP L TO SIDE, STEP R BEHIND L .. 2
+STEP L TO SIDE, TOUCH R BESIDE L ... 2""",
+    "behind an equals sign": """
+R to side / L behind R = 1, 2
+R to side / touch L = 3, 4
+L to side / R behind L = 5, 6
+L to side / touch R = 7, 8""",
+    "over a paragraph": """
+COUNTS 1 2 3 4
+
+Step right to the side. Step left behind.
+Step right to the side. Touch left beside right.
+
+COUNTS 5 6 7 8
+
+Step left to the side. Step right behind.
+Step left to the side. Touch right beside left.""",
+    "again in a range": """
+1-8: 1 R side, 2 L behind, 3 R side, 4 touch L, 5 L side, 6 R behind, 7 L side, 8 touch R""",
+    "behind the names of figures": """
+Vine R 1-4 (R side, L behind, R side, touch L), vine L 5-8 (L side, R behind, L side, touch R)""",
+    "behind a heading's number": """
+1st four   1-2  Step R to side, step L behind R
+           3-4  Step R to side, touch L beside R
+           5-6  Step L to side, step R behind L
+           7-8  Step L to side, touch R beside L""",
+}
+
+
+@pytest.mark.parametrize("body", COUNTED.values(), ids=COUNTED)
+def test_counts_are_found_wherever_they_stand(body: str) -> None:
+    """The steps are those of two vines, one count each, and nothing is doubted."""
+    reading = read(f"Tin Lantern\n8 counts\n\n{body}\n")
+    assert " ".join(f"{float(s.at):g}{s.foot.value}" for s in reading.dance.parts[0].steps) == VINES
+    assert [] == [finding.message for finding in findings_of(reading) if finding.loud]
+
+
+NAMED = """Tin Lantern
+Order: Verse, Chorus, Verse
+
+VERSE
+V1. Walks
+1-4 Walk R, L, R, touch L
+
+CHORUS
+C1. Rock, back
+1-4 Rock L forward, recover R, step L back, touch R beside L
+"""
+
+
+def test_the_initial_of_a_named_part_numbers_its_sections() -> None:
+    reading = read(NAMED)
+    assert {"Verse": 4, "Chorus": 4} == {name: int(part.text.counts) for name, part in reading.parts.items()}
+
+
+CROSSING = """Tin Lantern
+16 counts
+
+1 - 8&1   Side, rock, lock step, rock, lock step back
+1 Step right to right side
+2-3 Rock left back, recover onto right
+4&5 Step left forward, lock right behind left, step left forward
+6-7 Rock right forward, recover onto left
+8&1 Step right back, lock left across right, step right back
+
+2 - 8&   Rock, chassé, rock, ball change
+2-3 Rock left back, recover onto right
+4&5 Step left to left side, close right beside left, step left to left side
+6-7 Cross rock right over left, recover onto left
+8& Step right to right side, step left beside right
+
+Start again from the beginning, stepping right to right side on count 1.
+"""
+
+
+def test_an_eight_of_a_cha_cha_may_begin_on_its_second_count() -> None:
+    reading = read(CROSSING)
+    assert [8, 8] == [int(section.counts) for section in reading.dance.parts[0].sections]
     assert [] == [finding.message for finding in findings_of(reading) if finding.loud]
