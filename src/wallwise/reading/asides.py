@@ -33,6 +33,7 @@ _ASIDE = re.compile(
     rf"""
     [\[(*\u2022>\s~-]*\b(?:
         (?:(?:two|one|first|second|2nd|1st|w\d{{1,2}}:?)[ ])?{RESTART}\b(?![ ]of)
+      | (?:no|without|neither)[ ](?:re-?starts?|tags?|bridges?)\b
       | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?|opt|alt)\b(?!ly)[^,;]{{0,25}}?:?
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))

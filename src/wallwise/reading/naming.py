@@ -16,6 +16,10 @@ from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
 NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
+_TIME = r"time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))"
+ROUND = rf"(?:repetitions?|rotations?|rounds?|{_TIME}|sequence|go)"
+"""What a wall is called as well, behind which one it is."""
+
 _NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
 _ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
 # between two walls: "walls 2 and 5", "the 2nd and again on the 4th wall", "wall 3 and also wall 6"
@@ -37,7 +41,7 @@ _WALLS = re.compile(
         (?P<every>{_NUMBER}(?:{_NEXT}{_NUMBER})+)\b
     | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
-    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))|sequence|go)\b
+    )\s+(?:walls?|{ROUND})\b
     | \b(?:after|in|on|during|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
         (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:[.,;()]|$))
     | \bw(?P<short>\d{{1,2}})\b

@@ -15,6 +15,7 @@ from wallwise.reading.changes import change_at
 from wallwise.reading.headings import Head, head_of
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.tag_orders import is_after_wall
+from wallwise.reading.tag_repeats import tells_those_again
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS, any_of
 
@@ -26,14 +27,45 @@ _NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
     re.IGNORECASE,
 )
 _ADDS = re.compile(r"\W*(?:(?:we|you|just|please)\s+)*(?:add|insert)\s+(?:an?\s+)?", re.IGNORECASE)
+_TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
 
 
 def ordered(blocks: list[Block]) -> list[Block]:
     """The blocks with each tag on a line of its own, and each change with the order that announces it."""
+    blocks = _with_tails(blocks)
     headed = [_tag_headed(block, below) for block, below in zip_longest(blocks, blocks[1:])]
     return _with_changes([single for block in headed if block for single in _tags_apart(block)])
+
+
+def _with_tails(blocks: list[Block]) -> list[Block]:
+    """The blocks, each order with the line below it on which its sentence goes on."""
+    whole: list[Block] = []
+    for block in blocks:
+        if whole and _ends_open(whole[-1]) and _is_tail(block):
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+        else:
+            whole.append(block)
+    return whole
+
+
+def _is_tail(block: Block) -> bool:
+    """Whether a block can be the end of a sentence: it begins in small letters, and no list's line."""
+    plain = block.kind == "text" and not block.opens and block.stands < _STEPS
+    return plain and _TAIL.match(block.text) is not None
+
+
+def _ends_open(block: Block) -> bool:
+    """Whether a block is an order, begun as a sentence, that does not end as one."""
+    text = block.text
+    orders = ORDER_WORDS.search(text) is not None or is_about_a_wall(text)
+    return (
+        block.kind == "text"
+        and text[:1].isupper()
+        and not text.endswith((".", ":", "!", "?", ")"))
+        and orders
+    )
 
 
 def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
@@ -42,6 +74,8 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
         return block
     text = block.text
     begins = below is not None and below.begins and not below.opens
+    if not begins and tells_those_again(text):
+        return replace(block, kind="text")
     named = _NAMES_TAG.match(text) if block.kind != "extra" else None
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())

@@ -17,6 +17,7 @@ from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
+from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
 from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
@@ -106,6 +107,8 @@ class _Reader:
 
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
+        if in_header:
+            remark = replace(remark, start=remark.start + intro_end(remark.text))
         self.orders.announced += announced_in(remark)
         extra = next((p for p in self.extras if p.line is remark.line), None)
         if _orders_nothing(remark.text, extra):

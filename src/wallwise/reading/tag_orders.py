@@ -7,7 +7,7 @@ from fractions import Fraction
 from wallwise.dance.model import Span
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import NTH, Named
+from wallwise.reading.naming import NTH, ROUND, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.stops import section_end
@@ -33,7 +33,8 @@ _WITHIN = re.compile(
 )
 _AFTER_WALL = re.compile(
     rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
-    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)"
+    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*"
+    rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
     rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b",
     re.IGNORECASE,
 )
