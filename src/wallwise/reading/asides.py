@@ -68,7 +68,7 @@ _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: 
 _LEADING_IN = 1  # words nobody knows before "repeat"; with more it is a sentence about something else
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
 _BEFORE_STEPS = re.compile(
-    r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s+it\s+(?:is|goes)\b", re.IGNORECASE
+    r"\.\s+(?=(?-i:[A-Z]))|[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s+it\s+(?:is|goes)\b", re.IGNORECASE
 )
 _LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
 _BRACKETED_FACING = re.compile(
@@ -87,6 +87,7 @@ _BEHIND_STEPS = re.compile(
     | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
         (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
     | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | \bas\s+(?:an?|the)\s[^.;:,]*?\b(?:tag|bridge)\b
     | \bbefore\ (?:starting|beginning|wall)\b
     | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b
     | \bthen\ (?:start|begin|restart) | \bstart\ again | \brestart

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
+from wallwise.reading.cuts import shortens
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
@@ -55,7 +56,7 @@ _KIND = re.compile(
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
+      | (?:(?:go|straight|right)[ ])*back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top|(?:section[ ]|s)?(?:1|one)\b)
       | from[ ]the[ ]top
     )\b
     | \b(?P<tag>tags?|bridges?|add)\b
@@ -216,6 +217,9 @@ def names_in(remark: Remark) -> Named:
         if not _is_begun(text[max(start, wall.start() - _NEAR) : wall.start()])
         for n, (number, place) in enumerate(numbers)
     ]
+    if not numbered and shortens(text[start:end]):
+        # "stop after 16 counts and begin wall 4": that is told of wall 3
+        numbered = [(number - 1, place) for _, numbers in listed for number, place in numbers[:1]]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
 
 

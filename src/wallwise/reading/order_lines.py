@@ -19,14 +19,30 @@ from wallwise.reading.tag_repeats import tells_those_again
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS, any_of
 
-_NEXT_TAG = re.compile(r"(?<=[.;])\s+(?=(?:tag|bridge)\b)", re.IGNORECASE)
-_TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
-_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
-_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
-    rf"\W*(?:(?:the|an?|one|extra|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
+_NEXT_TAG = re.compile(
+    r"(?<=[.;])\s+(?=(?:(?:after|(?:at\s+(?:the\s+)?)?end\s+of)\s+(?:walls?\s+|w)\d[^.;:]*:[^.;:]*)?(?:tag|bridge)\b)",
     re.IGNORECASE,
 )
-_ADDS = re.compile(r"\W*(?:(?:we|you|just|please)\s+)*(?:add|insert)\s+(?:an?\s+)?", re.IGNORECASE)
+_TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
+_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
+_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts", "There is a short tag"
+    rf"\W*(?:(?:there\s+is|there's|we\s+have|you\s+need)\s+)?"
+    rf"(?:(?:the|an?|one|extra|little|short|small|easy|simple|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
+    re.IGNORECASE,
+)
+_ADDS = re.compile(
+    r"(?:[^.;:]*\bwall\b[^.;:]*[.,:]\s+(?:at\s+the\s+end\s+)?)?\W*"
+    r"(?:(?:we|you|just|please)\s+)*(?:add|insert)\b:?\s+(?:an?\s+)?",
+    re.IGNORECASE,
+)
+_AS_TAG = re.compile(
+    rf"\s+as\s+(?:(?:the|an?|{_COUNTS})\s+)*(?:tag|bridge)\b", re.IGNORECASE
+)  # behind its steps
+_GOES_ON = re.compile(  # behind what is danced at a wall's end
+    r"\b(?:then|and|before)\s+(?:(?:you|we)\s+)?(?:re-?start|start|begin|starting|beginning|go\s+on|continue|carry\s+on)",
+    re.IGNORECASE,
+)
+_WALL_IS_OVER = re.compile(r"[^.;:,]*?\bwalls?\b\s*\w*(?:\s+(?:is|are)\s+\w+)?\s*[,:]?\s+", re.IGNORECASE)
 _TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
@@ -73,15 +89,18 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     if block is None or block.kind not in ("text", "part", "extra"):
         return block
     text = block.text
+    if (told := _AS_TAG.search(text)) is not None and steps_at(text[: told.start()]) == 0:
+        return replace(block, kind="extra", name="Tag", rest=0)
     begins = below is not None and below.begins and not below.opens
     if not begins and tells_those_again(text):
         return replace(block, kind="text")
     named = _NAMES_TAG.match(text) if block.kind != "extra" else None
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
-    added = _ADDS.match(text) if block.kind == "text" and is_after_wall(text) else None
-    if added is not None and steps_at(text[added.end() :]) is not None:
-        return replace(block, kind="extra", name="Tag", rest=added.end())
+    if block.kind == "text" and is_after_wall(text):
+        for led_in in (_ADDS.match(text), _WALL_IS_OVER.match(text) if _GOES_ON.search(text) else None):
+            if led_in is not None and steps_at(text[led_in.end() :]) is not None:
+                return replace(block, kind="extra", name="Tag", rest=led_in.end())
     plain = below is not None and below.kind == "text" and below.stands >= _STEPS
     if (begins or plain) and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
         return replace(block, kind="extra", name="Tag", rest=len(text))

@@ -19,6 +19,7 @@ from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
+from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
 from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
@@ -42,6 +43,10 @@ _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
 _HOLDS = re.compile(
     r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b",
+    re.IGNORECASE,
+)
+_MORE_COUNTS = re.compile(
+    rf"\b(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s+(?:extra|additional|more)\s+(?:counts?|cts?|beats?)\b",
     re.IGNORECASE,
 )
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
@@ -115,7 +120,7 @@ class _Reader:
             return
         label, self.label = self.label, _LABEL.fullmatch(remark.text)
         kind = "tag" if extra is not None else ""
-        if label is not None and not kind and _LISTED.match(remark.text):
+        if label is not None and not kind and _is_listed(remark):
             kind = "restart"
             self._forget_label(label)
             self.label = label
@@ -233,6 +238,14 @@ class _Reader:
                     order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
 
 
+def _is_listed(remark: Remark) -> bool:
+    """Whether a remark can be an item of a list of restarts: it names walls, and where they end."""
+    if _LISTED.match(remark.text):
+        return True
+    named = names_in(remark)
+    return bool(named.walls and named.counts) and not named.kind
+
+
 def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_tag: bool) -> str:
     """What a stretch orders; "then start again" behind a tag's steps orders nothing more.
 
@@ -256,7 +269,7 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
 
 def _adds_counts(text: str, main: PartText | None) -> bool:
     """Whether a text tells counts of the dance that are danced again, or that nothing is danced for some."""
-    return danced_again(text, main) is not None or _HOLDS.search(text) is not None
+    return danced_again(text, main) is not None or bool(_HOLDS.search(text) or _MORE_COUNTS.search(text))
 
 
 def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:

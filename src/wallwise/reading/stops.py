@@ -192,6 +192,7 @@ _LISTED = rf"""
     (?:
         \s*[:=]\s*\(?
       | \s*/\s*(?={CUT})
+      | \s+at\s+(?!12\b)(?={CUT})
       | \s+-\s+
       | -(?={CUT})
       | \s*\((?!(?:12|3|6|9)\b)
@@ -239,7 +240,11 @@ _WAYS = (
     _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
-    _exact("section 2", rf"(?<!')\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)", _end_of_section),
+    _exact(
+        "section 2",
+        rf"(?<!')(?<!\bback\ to\ )(?<!\bfrom\ )\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)",
+        _end_of_section,
+    ),
     _exact(
         "after #2",
         r"\b(?:after|end[ ]of|through|to|until|till|do|dance|only)\s+"

@@ -14,7 +14,10 @@ from wallwise.reading.stops import section_end
 from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
-_SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
+_SIZE = re.compile(
+    rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
+    re.IGNORECASE,
+)
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
 _SIZE_OF_TAG = re.compile(
     rf"""
@@ -32,10 +35,11 @@ _WITHIN = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _AFTER_WALL = re.compile(
-    rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
+    rf"\b(?:end|after|finish(?:ed|ing)?|complet(?:e|ed|ing|ion)|have\s+danced|following|between|before)\s+(?:of\s+)?"
     rf"(?:(?:the|your|dancing|starting|beginning)\s+)*"
     rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
-    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b",
+    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b"
+    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -75,7 +79,7 @@ def tags_told(
         counts = int(again.counts)
     else:
         again = None
-    times = times_told(named.text)
+    times, sizes = times_told(named.text), _sizes(named.text, main)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -83,6 +87,8 @@ def tags_told(
             wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
         order.loose = _is_followed(named)
+        if again is None and len(sizes) == len(named.walls) > 1:
+            order.counts = sizes[i]
         if len(times) == len(named.walls):
             order.times = times[i]
         if faced := named.faced_on(i):
@@ -118,12 +124,17 @@ def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | N
         inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
         sizes = [size for told in _SIZE.findall(text) if (size := number_of(told)) != inside]
         return (sizes[0] if sizes else None), inside
-    told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
-    counts = next((size for size in told if main is None or size != main.counts), None)
+    counts = next(iter(_sizes(text, main)), None)
     here = beat_here(named.remark, main)
     if HERE.search(text) and here is not None and main is not None and here < main.counts:
         return counts, here
     return counts, None
+
+
+def _sizes(text: str, main: PartText | None) -> list[int]:
+    """The numbers of counts that a text tells, but for those of the whole dance."""
+    told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
+    return [size for size in told if size is not None and (main is None or size != main.counts)]
 
 
 def _part_of_tag(text: str, extras: list[PartText]) -> str:
