@@ -224,7 +224,7 @@ def _read(told: _Told) -> OptionReading | None:
     for layouts in (on_beats(told.words, told.beats), in_time(told.words, told.beats[0], told.counts)):
         if layouts and layouts[0].moves and layouts[0].cost <= _READS_WELL:
             return _danced(told, layouts)
-    counts = _natural_counts(told.words)
+    counts = natural_counts(told.words)
     if counts is None or counts == told.counts:
         return None
     return OptionReading(told.option(()), told.span, None, counts, told.counts)
@@ -245,7 +245,7 @@ def _danced(told: _Told, layouts: tuple[Layout, ...]) -> OptionReading | None:
     return OptionReading(option, told.span, solution, counts, told.counts)
 
 
-def _natural_counts(text: str) -> Fraction | None:
+def natural_counts(text: str) -> Fraction | None:
     """How many counts a piece of text lasts of itself; None where it reads well at no length."""
     lengths = [Fraction(n) for n in range(1, _LONGEST + 1)]
     found = [(rows[0].cost, counts) for counts in lengths if (rows := in_time(text, Fraction(1), counts))]

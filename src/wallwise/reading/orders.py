@@ -14,7 +14,7 @@ from typing import NamedTuple
 from wallwise.dance.model import Span
 from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
-from wallwise.reading.changes import change_at
+from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.header import intro_end
@@ -144,14 +144,18 @@ class _Reader:
             self._note_starts(named)
             if self._read_list(stretch, extra):
                 continue
-            own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag)
+            own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag) or self._changes_restart(
+                named
+            )
             if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
+                if kind == "restart" and walls and tells_steps(stretch.text):
+                    self.orders.unread.append(stretch)
                 continue
             named.kind = own or kind
             more = not named.walls
             if named.walls:
                 walls = named.walls
-            elif named.kind and (named.counts or named.clocks or change_at(stretch.text) is not None):
+            elif named.kind and (named.counts or named.clocks or _changes(stretch.text)):
                 named.walls = walls
             if not named.kind:
                 self._take_no_order(named, in_header=in_header)
@@ -163,6 +167,16 @@ class _Reader:
                 self._order(named, extra, more=more)
             if own and not named.walls and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _changes_restart(self, named: Named) -> str:
+        """A restart, for a stretch that tells the step change of one that is ordered already; else nothing."""
+        ordered = {order.wall for order in self.orders.restarts}
+        told = named.walls and all(wall in ordered for wall, _ in named.walls)
+        return (
+            "restart"
+            if told and says_it_changes(named.text) is not None and changed_to(named.text).words
+            else ""
+        )
 
     def _take_counted(self, restarts: list[RestartOrder], tags: list[TagOrder]) -> None:
         """Add what a sequence of counts orders; a tag that is told once only has its steps by its heading."""
@@ -279,12 +293,17 @@ def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
     """
     if kind == "tag" and _only_starts(named):
         return False
-    if named.walls or change_at(named.text) is not None:
+    if named.walls or (_changes(named.text) if begun else change_at(named.text) is not None):
         return True
     if kind == "tag" or _ONLY_COUNTS.fullmatch(named.text):
         return begun and bool(named.clocks or _ONLY_COUNTS.fullmatch(named.text))
     told = any(stop.is_exact for stop in named.counts) and not actions_in(named.text)
     return begun and bool(named.clocks or told)
+
+
+def _changes(text: str) -> bool:
+    """Whether a text tells of a step change, or steps under counts of their own."""
+    return change_at(text) is not None or bool(changed_to(text).words)
 
 
 def _only_starts(named: Named) -> bool:

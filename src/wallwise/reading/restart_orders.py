@@ -193,7 +193,8 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     ]
     change = change_at(named.text)
     if change is None:
-        return counts
+        # "counts 13-16 are: walk R, L, R, L": these are danced
+        return [told for told in counts if told[1].is_exact] if changed_to(named.text).words else counts
     # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
     exact = [(value, told) for value, told in counts if told.is_exact]
     begin = named.remark.start + change

@@ -15,7 +15,8 @@ from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
 _SIZE = re.compile(
-    rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
+    rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?"
+    r"(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
     re.IGNORECASE,
 )
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"

@@ -50,7 +50,8 @@ def _told_twice(reading: Reading) -> Iterator[Finding]:
 def _unknown_change(reading: Reading) -> Iterator[Finding]:
     changed = {restart.wall for restart in reading.dance.restarts if restart.change}
     for order in reading.orders.restarts:
-        if order.changing and not changed.intersection(order.changing):
+        told = order.changing or ((order.wall,) if order.change is not None else ())
+        if told and not changed.intersection(told):
             yield RULE.on(
                 order.span,
                 f"The restart on wall {order.wall} is said to change steps, but to which could not be read.",
