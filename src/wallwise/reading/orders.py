@@ -29,7 +29,7 @@ from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
 from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind, lists_walls
-from wallwise.reading.wording import RESTART, any_of
+from wallwise.reading.wording import HERE, RESTART, any_of
 
 _CLOSING = rf"{any_of(words()['order']['closing'])}\b"
 _SENTENCE_END = re.compile(
@@ -59,6 +59,8 @@ _ADDS = re.compile(
 )
 _EXTRA = re.compile(r"\b(?:extra|additional)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
+_RESTART_TOLD = re.compile(rf"\b{RESTART}\b", re.IGNORECASE)
+_EXCEPT = re.compile(r"\b(?:except|apart\s+from|but\s+not|other\s+than)\b", re.IGNORECASE)
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
@@ -131,9 +133,10 @@ class _Reader:
             self.orders.unread.append(remark)
         if lists_walls(remark.text, list(_sentences(remark.text))) and self._read_list(remark, extra):
             return
-        before = len(self.orders.tags)
+        before, restarts_before = len(self.orders.tags), len(self.orders.restarts)
         self._read_stretches(remark, extra, kind=kind, in_header=in_header)
         self._put_what_is_danced(self.orders.tags[before:], remark.text)
+        self._put_end(self.orders.restarts[restarts_before:], remark)
 
     def _read_stretches(self, remark: Remark, extra: PartText | None, *, kind: str, in_header: bool) -> None:
         """Add what the sentences of a remark order, each with what the one before it has begun."""
@@ -169,7 +172,7 @@ class _Reader:
                 self._note_vague(named)
 
     def _changes_restart(self, named: Named) -> str:
-        """A restart, for a stretch that tells the step change of one that is ordered already; else nothing."""
+        """A restart, for a stretch that tells the step change of one ordered before; else nothing."""
         ordered = {order.wall for order in self.orders.restarts}
         told = named.walls and all(wall in ordered for wall, _ in named.walls)
         return (
@@ -211,6 +214,16 @@ class _Reader:
         for tag in tags:
             tag.counts = int(again.counts) if again is not None else size
             tag.again = again
+
+    def _put_end(self, restarts: list[RestartOrder], remark: Remark) -> None:
+        """Give restarts the one end that the remark tells apart from their walls ("Both after count 16")."""
+        told = _RESTART_TOLD.search(remark.text)
+        if told is None or HERE.search(remark.text) or any(order.after is not None for order in restarts):
+            return
+        behind = names_in(replace(remark, start=remark.start + told.end())).counts
+        ends = {end for stop in behind if stop.is_exact and (end := stop.counts(self.main))}
+        for order in restarts if len(ends) == 1 else []:
+            (order.after,) = ends
 
     def _note_starts(self, named: Named) -> None:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
@@ -321,7 +334,7 @@ def _tells_of_a_wall(named: Named) -> bool:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
     steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
-    return bool(named.counts) or steps or (adds and at_end)
+    return bool(named.counts) or steps or (adds and at_end) or _EXCEPT.search(text) is not None
 
 
 def _next_wall_told(named: Named) -> bool:

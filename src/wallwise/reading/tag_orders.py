@@ -88,8 +88,8 @@ def tags_told(
             wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
         order.loose = _is_followed(named)
-        if again is None and len(sizes) == len(named.walls) > 1:
-            order.counts = sizes[i]
+        if again is None and len(named.walls) > 1 and len(set(sizes)) > 1:
+            order.counts = sizes[i] if len(sizes) == len(named.walls) else None
         if len(times) == len(named.walls):
             order.times = times[i]
         if faced := named.faced_on(i):
@@ -106,9 +106,9 @@ def _is_followed(named: Named) -> bool:
 
 
 def size_of_tag(text: str) -> int | None:
-    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts", "Tag (4 counts)"."""
-    found = _SIZE_OF_TAG.search(text)
-    return number_of(found["before"] or found["behind"]) if found else None
+    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts"; None for several."""
+    sizes = {number_of(found["before"] or found["behind"]) for found in _SIZE_OF_TAG.finditer(text)}
+    return sizes.pop() if len(sizes) == 1 else None
 
 
 def is_after_wall(text: str) -> bool:
