@@ -79,7 +79,7 @@ _BRACKETED_FACING = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _WALLS_LISTED = re.compile(
-    r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
+    r"\bwalls?\s*\(?\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
 )
 _BEHIND_STEPS = re.compile(
     r"""

@@ -102,14 +102,14 @@ def tells_steps(text: str) -> bool:
 
 def says_it_changes(text: str) -> int | None:
     """Where a text says for certain that steps are changed, even if not to which; None where it does not."""
-    found = _SAYS_SO.search(text) or _then_steps(text) or _steps_behind_colon(text)
+    found = _SAYS_SO.search(text) or _then_steps(text)
     return found.start() if found else None
 
 
-def _steps_behind_colon(text: str) -> re.Match[str] | None:
-    """Steps with their feet that a text tells behind a colon or in brackets."""
+def steps_behind_colon(text: str) -> int | None:
+    """Where a text tells steps with their feet behind a colon or in brackets; None where it tells none."""
     behind = (found for found in _BEHIND_COLON.finditer(text) if tells_steps(found["words"]))
-    return next((found for found in behind if _WITH_FOOT.search(found["words"])), None)
+    return next((found.start() for found in behind if _WITH_FOOT.search(found["words"])), None)
 
 
 def changed_to(text: str) -> Change:

@@ -43,8 +43,8 @@ _WALLS = re.compile(
     | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
     )\s+(?:walls?|{ROUND})\b
-    | \b(?:after|in|on|during|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
-        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:[.,;()]|$))
+    | \b(?:after|in|on|during|here|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
+        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:time\s*)?(?:[.,;()>]|$))
     | \bw(?P<short>\d{{1,2}})\b
     """,
     re.IGNORECASE | re.VERBOSE,

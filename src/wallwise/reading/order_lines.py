@@ -35,6 +35,7 @@ _ADDS = re.compile(
     r"(?:(?:we|you|just|please)\s+)*(?:add|insert)\b:?\s+(?:an?\s+)?",
     re.IGNORECASE,
 )
+_THE_TAG = re.compile(r"[^:]*\b(?:tag|bridge)\b[^:]*:\s+", re.IGNORECASE)  # in a sentence, before its steps
 _AS_TAG = re.compile(
     rf"\s+as\s+(?:(?:the|an?|{_COUNTS})\s+)*(?:tag|bridge)\b", re.IGNORECASE
 )  # behind its steps
@@ -98,7 +99,8 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
     if block.kind == "text" and is_after_wall(text):
-        for led_in in (_ADDS.match(text), _WALL_IS_OVER.match(text) if _GOES_ON.search(text) else None):
+        over = _WALL_IS_OVER.match(text) if _GOES_ON.search(text) else None
+        for led_in in (_ADDS.match(text), _THE_TAG.match(text), over):
             if led_in is not None and steps_at(text[led_in.end() :]) is not None:
                 return replace(block, kind="extra", name="Tag", rest=led_in.end())
     plain = below is not None and below.kind == "text" and below.stands >= _STEPS

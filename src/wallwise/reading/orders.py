@@ -42,7 +42,8 @@ _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
 _HOLDS = re.compile(
-    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b",
+    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b"
+    r"|\b\d{1,2}[\s-](?:counts?|beats?)\s+(?:hold|wait|pause|break)\b",
     re.IGNORECASE,
 )
 _MORE_COUNTS = re.compile(

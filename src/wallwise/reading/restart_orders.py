@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
-from wallwise.reading.changes import change_at, changed_to, says_it_changes
+from wallwise.reading.changes import change_at, changed_to, says_it_changes, steps_behind_colon
 from wallwise.reading.cuts import left_out
 from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText, Remark, SectionText
@@ -17,6 +17,7 @@ from wallwise.reading.wording import RESTART
 _HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECASE)
 _ONLY_SAID = re.compile(rf"\W*{RESTART}\W*$", re.IGNORECASE)  # behind the steps: "... (12:00) *Restart"
 _OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
+_IN = re.compile(r"\s+in\s*(?:[,;.|/)]|$)", re.IGNORECASE)  # "16 counts in, …": before the dance begins
 _IN_OTHER_WORDS = re.compile(
     r"[\s,(=-]*(?:(?:that\s+is|i\.?e\.?|or|after|at|the|end\s+of)\s+)*", re.IGNORECASE
 )
@@ -138,6 +139,8 @@ def _explains(named: Named, told: _Counts, other: _Counts) -> bool:
 def _changing(named: Named) -> tuple[int, ...]:
     """The walls of which a step change is told: those named last before it, else all that are named."""
     told = says_it_changes(named.text)
+    if told is None and named.kind == "restart":
+        told = steps_behind_colon(named.text)
     if told is None:
         return ()
     before = [at for _, at in named.walls if at <= named.remark.start + told]
@@ -183,6 +186,7 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     """All counts told that can be where a wall ends, with their places."""
     fewest = 4 if main is not None and main.counts > 16 else 1
     text = named.remark.line.text
+    first = named.remark.end - len(named.text.lstrip(" (*-"))
     counts = [
         (value, told)
         for told in named.counts
@@ -190,6 +194,7 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
         and value >= fewest
         and (told.is_exact or main is None or value != main.counts)
         and not (named.kind == "both" and _OF_TAG.match(text, told.end))
+        and not (told.start <= first and _IN.match(text, told.end))
     ]
     change = change_at(named.text)
     if change is None:

@@ -33,7 +33,7 @@ _NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
 _AND = r"\s*(?:,\s*and|,|and|&|\+|-|to|through|thru)\s*"
-_LEADS_IN = r"\s*-?\s*(?:intro|lead|in\s*(?:[,;.|/)]|$))"  # behind the counts of an intro
+_LEADS_IN = r"\s*-?\s*(?:intro|lead)"  # behind the counts of an intro
 _UPTO = r"\s*(?:-|to|thru|through|until)\s*"
 
 _Meant = Callable[[re.Match[str], PartText | None], Fraction | None]
@@ -168,7 +168,7 @@ def _end_of_letter(found: re.Match[str], main: PartText | None) -> Fraction | No
 
 def _inside_section(found: re.Match[str], main: PartText | None) -> Fraction | None:
     """The count of a section, by its number in the section or, past its end, through the dance."""
-    number, within = section_number(found["of"]), Fraction(int(found["n"]))
+    number, within = section_number(found["of"]), Fraction(number_of(found["n"]) or 0)
     if main is None or number is None or not 0 < number <= len(main.sections):
         return None
     section = main.sections[number - 1]
@@ -223,7 +223,9 @@ def _named(name: str, pattern: str, meant: _Meant) -> _Way:
 
 
 _WAYS = (
-    _exact("4 of section 2", rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}){_OF}(?P<of>{A_SECTION})", _inside_section),
+    _exact(
+        "4 of section 2", rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}|{_SPELT}){_OF}(?P<of>{A_SECTION})", _inside_section
+    ),
     _exact("section 2, count 4", _INSIDE, _inside_section),
     _exact("before count 17", rf"\bbefore\s+(?:the\s+)?{_COUNT}\s*(?P<n>\d{{1,3}})\b", _before),
     _exact(

@@ -19,10 +19,11 @@ _SIZE = re.compile(
     r"(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
     re.IGNORECASE,
 )
+_SIZE_IN_BRACKETS = re.compile(r"\bw(?:alls?\s+)?\d{1,2}\s*\(([1245781])\)", re.IGNORECASE)  # no facing
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
 _SIZE_OF_TAG = re.compile(
     rf"""
-    \b(?P<before>{_NUMBER})[\s-]*(?:counts?|cts?|beats?|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
+    \b(?P<before>{_NUMBER})[\s-]*(?:count|ct|beat|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
   | \b(?:tag|bridge)\s*[,:(-]?\s*(?:of\s+)?(?P<behind>{_NUMBER})[\s-]*(?:counts?|cts?|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -37,7 +38,7 @@ _WITHIN = re.compile(
 )
 _AFTER_WALL = re.compile(
     rf"\b(?:end|after|finish(?:ed|ing)?|complet(?:e|ed|ing|ion)|have\s+danced|following|between|before)\s+(?:of\s+)?"
-    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*"
+    rf"(?:(?:the|your|dancing|finishing|completing|starting|beginning)\s+)*"
     rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
     rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b"
     rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b",
@@ -134,7 +135,7 @@ def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | N
 
 def _sizes(text: str, main: PartText | None) -> list[int]:
     """The numbers of counts that a text tells, but for those of the whole dance."""
-    told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
+    told = [number_of(sized[1]) for sized in (*_SIZE.finditer(text), *_SIZE_IN_BRACKETS.finditer(text))]
     return [size for size in told if size is not None and (main is None or size != main.counts)]
 
 
