@@ -67,9 +67,7 @@ _SENTENCE_BEHIND = re.compile(r"[.:;]\s|\s-\s")
 _EXPLAINING = ("", "same", "turn")  # what a sentence about a repeat speaks of: none of it is a step
 _LEADING_IN = 1  # words nobody knows before "repeat"; with more it is a sentence about something else
 _BETWEEN_STEPS = re.compile(r"[,;/]|\s-\s|\band\b|&|\bthen\b")
-_BEFORE_STEPS = re.compile(
-    r"\.\s+(?=(?-i:[A-Z]))|[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s+it\s+(?:is|goes)\b", re.IGNORECASE
-)
+_BEFORE_STEPS = re.compile(r"[:,(\u2022]|\s-\s|\b(?:add|dance|do)\b|\)|\.\s", re.IGNORECASE)
 _LEAD_IN = re.compile(r".*?(?::(?!\d)|\s-\s)")
 _BRACKETED_FACING = re.compile(
     r"""

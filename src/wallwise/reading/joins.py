@@ -34,6 +34,7 @@ _WANTS_NUMBER = re.compile(
 _FACING = re.compile(r"[\[(]\s*\d{1,2}(?:[:.]\d\d|\s*o'?clock)?\s*[)\]]$", re.IGNORECASE)
 _KEY_ALONE = re.compile(r"(?:^|\s)[A-Z][a-z]+:$")
 _SENTENCE = re.compile(r"[^\W\d][^\W\d]\.(?:\s|$)")
+_COUNTED = re.compile(r"[(\[ ]*(?:counts?\s|beats?\s)?[\d&]", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]{2,}")
 _SIGN = re.compile(r"->|[*\u2022(]")
 _APART = re.compile(r"->|[*\u2022]|(?:[A-Ha-h]|[ivxIVX]{1,4})[.)]\s")  # never left over by a margin
@@ -75,16 +76,19 @@ def joined(rows: list[Row]) -> list[Row]:
     """The rows, each with those that go on with it."""
     whole: list[Row] = []
     page = _page(rows)
+    under_mark = False  # whether the line began with a row that is nothing but its count mark
     for before, row in zip([None, *rows], rows, strict=False):
         heads = len(whole) == 1 and _is_title(whole[0], row)
         broken = before is not None and _is_full(before, row, page.margin)
         long = bool(whole) and len(whole[-1].line.text) > _LONGEST
-        gap = _Break(whole[-1], row, page, broken) if whole and not (heads or long) else None
+        gap = _Break(whole[-1], row, page, broken, under_mark) if whole and not (heads or long) else None
         if gap is not None and gap.is_none:
             line = whole[-1].line.join(row.line, ", " if gap.parts_steps else " ")
+            under_mark = under_mark or gap.is_bare
             whole[-1] = replace(whole[-1], line=line, paragraph=row.paragraph, width=row.width)
         else:
             whole.append(row)
+            under_mark = False
     return whole
 
 
@@ -102,11 +106,12 @@ def _page(rows: list[Row]) -> _Page:
 def _surely_goes_on(before: Row, row: Row) -> bool:
     """Whether the words alone tell that a row goes on with the one before."""
     text = row.line.text
-    if row.bullet or row.paragraph != before.paragraph or starts_block(text):
+    if row.bullet or row.paragraph != before.paragraph:
         return False
-    return _BREAKS_OFF.search(before.line.text[-_TAIL:]) is not None or (
+    goes_on = _BREAKS_OFF.search(before.line.text[-_TAIL:]) is not None or (
         text[:1].islower() and leading_mark(text) is None
     )
+    return goes_on and not starts_block(text)
 
 
 def _margin(rows: list[Row]) -> int:
@@ -133,15 +138,18 @@ def _is_title(first: Row, second: Row) -> bool:
 class _Break:
     """The place between a logical line and the row below it, which may go on with it.
 
-    `broken` is whether the row above the break had no room for the first word of the one below.
+    `broken` is whether the row above the break had no room for the first word of the one below,
+    `under_mark` whether the line above began with a row of its own for its count mark.
     """
 
-    def __init__(self, last: Row, row: Row, page: _Page, broken: bool) -> None:
+    def __init__(self, last: Row, row: Row, page: _Page, broken: bool, under_mark: bool) -> None:
         self.last, self.row, self.page, self.broken = last, row, page, broken
+        self.under_mark = under_mark
         self.before, self.text = last.line.text, row.line.text
         self.same_paragraph = row.paragraph == last.paragraph
         self.wrapped = broken and page.wraps and self.same_paragraph
         self.mark, self.mark_before = leading_mark(self.text), leading_mark(self.before)
+        self.is_bare = self.mark_before is not None and _is_bare(self.before, self.mark_before)
         self.breaks_off = _BREAKS_OFF.search(self.before.rstrip()[-_TAIL:]) is not None
         self.goes_on = self.breaks_off and self.text[:1].islower()
         self.unclosed = self.before.count("(") > self.before.count(")")
@@ -159,19 +167,21 @@ class _Break:
             return False
         if _changes_letters(self.before, self.text):
             return False
-        return self.breaks_off or (self.same_paragraph and self._runs_over())
+        tells = self.under_mark and known_share(self.text) > _STEPS and not ORDER_WORDS.search(self.text)
+        return self.breaks_off or (self.same_paragraph and (tells or self._runs_over()))
 
     @property
     def parts_steps(self) -> bool:
         """Whether the row was begun for another step, there being room and nothing left open above it."""
+        if self.under_mark and not self.breaks_off:
+            return self.before[-1:].isalnum()
         return not self.broken and _FEET.search(f"{self.before.split()[-1]} {self.text[:9]}") is not None
 
     def _is_waited_for(self) -> bool:
         """Whether the line above cannot end there."""
         if self.broken and self.same_paragraph and _wants(self.before, self.text):
             return True
-        bare = self.mark_before is not None and _is_bare(self.before, self.mark_before)
-        return bare and self.mark is None and not self.opens
+        return self.is_bare and self.mark is None and not (self.opens or _is_counted(self.text))
 
     def _begins_steps(self) -> bool:
         """Whether the row below begins with the count mark of other steps."""
@@ -258,14 +268,21 @@ def _ends_counted(text: str) -> bool:
     return len(marks) > 1 and not text[marks[-1].end :].strip(" .")
 
 
+def _is_counted(text: str) -> bool:
+    """Whether a line has count marks of its own."""
+    return any(piece.mark is not None for piece in split_marks(text, leading_mark(text)))
+
+
 def _is_bare(text: str, mark: Mark) -> bool:
     """Whether a count mark stands in a row of its own, so that its words follow in the next."""
-    return mark.end >= len(text.rstrip()) and text.lstrip("([ ")[:1] in "0123456789&"
+    return mark.end >= len(text.rstrip()) and _COUNTED.match(text) is not None
 
 
 def _runs_on(before: str, text: str, *, broken: bool) -> bool:
     """Whether both lines are running prose, which goes on until the paragraph ends."""
     if _is_headed(before, text):
+        return False
+    if before.rstrip().endswith(_ENDS) and not broken:
         return False
     words = len(_WORDS_OF_PROSE.findall(before))
     return (

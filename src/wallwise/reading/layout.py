@@ -13,18 +13,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from heapq import nsmallest
-from itertools import pairwise
 from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
 from wallwise.dance.model import Foot, Kind, Place
-from wallwise.glossary.entry import Figure
 from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.spelt import told_otherwise
 from wallwise.reading.variants import variants
 
 KEEP = 8
+_BOTH_FEET = {Foot.LEFT, Foot.RIGHT}
 _LIKELY = 3 * KEEP  # looked at more closely
 _SAID_AGAIN = {Kind.RECOVER: "recover", Kind.HOLD: "hold"}
 _ZERO = Fraction(0)
@@ -32,7 +31,7 @@ _ABSORBED = 0.1  # the next act stands for a figure's last step
 _OFF_RHYTHM = 0.12  # a step of a figure on another beat than its own
 _NEAR = 12  # characters between a figure and what may tell its ending
 _EARLY = 0.6  # a quick step before the first count told
-_TURN_LOST = 2.0
+_TURN_LOST, _TURN_ELSEWHERE = 2.0, 0.5
 _TOLD_OTHERWISE = 2.0
 _FULL = 8  # eighths: a whole turn changes no facing
 _LONGER, _EACH_LONGER = 0.5, 0.2  # a hold or a drag that lasts more than its count
@@ -141,6 +140,8 @@ def _silent(items: list[Item], i: int, *, slots: bool) -> float | None:
     if cost is None or turn is None or not items[i].act.label or turn.eighths in (None, _FULL):
         return cost
     told = any(other.act.turn is not None for other in items[i + 1 :])
+    if items[i].act.verb == "turn" and turn.way is None:
+        return cost if told else cost + _TURN_ELSEWHERE  # "A slow half turn: step forward (1, 2), turn …"
     return cost if told or len(items) == i + 1 else cost + _TURN_LOST
 
 
@@ -300,16 +301,19 @@ def _timed(way: _Way) -> Iterator[tuple[int, float, tuple[Placed, ...]]]:
 
 def _oddness(chain: _Link | None) -> float:
     """What it costs that a figure changes its rhythm, and that one foot after the other is only shown."""
-    rhythms: dict[tuple[Figure, ...], set[tuple[Fraction, ...]]] = defaultdict(set)
-    shown: list[Foot | None] = []  # last first: the foot of each gesture, nothing for steps
+    rhythms: dict[str, tuple[Fraction, ...]] = {}
+    after: Foot | None = None  # the foot that the next move only shows, as the chain goes back in time
+    cost = 0.0
     while chain is not None:
         chain, _, moves, item = chain
         if moves and item.act.figures:
-            rhythms[item.act.figures].add(tuple(at for at, _ in moves))
-        shown += [None if move.kinds[0][0].takes_weight else move.foot for _, move in reversed(moves)]
-    uneven = sum(len(told) - 1 for told in rhythms.values())
-    crossed = sum({a, b} == {Foot.LEFT, Foot.RIGHT} for a, b in pairwise(shown))
-    return _UNEVEN * uneven + _BOTH_SHOWN * crossed
+            rhythm = tuple(at for at, _ in moves)
+            cost += _UNEVEN * (rhythms.setdefault(item.act.figures[0].name, rhythm) != rhythm)
+        for _, move in reversed(moves):
+            shown = None if move.kinds[0][0].takes_weight else move.foot
+            cost += _BOTH_SHOWN * ({shown, after} == _BOTH_FEET)
+            after = shown
+    return cost
 
 
 def _laid(chain: _Link | None, start: Fraction) -> tuple[Placed, ...]:

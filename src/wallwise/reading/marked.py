@@ -34,14 +34,15 @@ _MIDWAY = re.compile(
     re.VERBOSE,
 )
 _FACING = r"[\[(][^()\[\]\d]{0,25}(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?[\])]"  # "(now at 3:00)"
-_ONLY_FACING = re.compile(rf"\s*{_FACING}[\s.]*", re.IGNORECASE)
+_POINTED = r"(?:->|>>|=>)\s*(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?"  # "-> 3 o'clock"
+_ONLY_FACING = re.compile(rf"\s*(?:{_FACING}|{_POINTED})[\s.]*", re.IGNORECASE)
 _AT_END = re.compile(
     rf"""
-    (?: (?<!\d)[:,.] | (?<=\d), | \s- | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
+    (?: (?<!\d)[:,.] | (?<=\d), | \s[-=] | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
     (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
     (?=
         {_COUNT}(?>(?:(?:\s*(?:-|&|,|\+|to|and|[ae])\s*|\s+){_COUNT}){{0,16}})(?:\s?&)?
-        [.)]?\s*(?:[.;]|$|{_FACING}\s*$)
+        [.)]?\s*(?:[.;]|$|{_FACING}\s*$|->)
     )
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -190,7 +191,7 @@ def _tells_facing(text: str, mark: Mark) -> bool:
         and mark.first in _HOURS
         and (
             text[mark.start : mark.end].strip()[:1] in ("[", "(")
-            or text[: mark.start].rstrip(" ").endswith("\t")
+            or text[: mark.start].rstrip(" ").endswith(("\t", "="))
         )
     )
 

@@ -21,7 +21,11 @@ def read_parts(reading: Reading) -> None:
     out = reading.outline
     header = [Remark(line, 0, len(line.text)) for line in out.header]
     usual = _usual(out)
-    passages = {part.name: passages_of(part, bar=out.bar, usual=usual) for part in out.parts}
+    surely = _is_sum(reading, usual)
+    passages = {
+        part.name: passages_of(part, bar=out.bar, usual=usual, surely=surely and not part.extra)
+        for part in out.parts
+    }
     _name_tags(out, header, passages)
     reading.orders = read_orders(out, header)
     phrased = reading.orders.sequence is not None
@@ -86,6 +90,13 @@ def _usual(out: Outline) -> int:
     if ranges:
         return max(set(ranges), key=ranges.count)
     return 2 * out.bar
+
+
+def _is_sum(reading: Reading, usual: int) -> bool:
+    """Whether the counts declared are those of all sections of the dance, each of the `usual` length."""
+    told = reading.declared.counts
+    sections = [s for part in reading.outline.parts if not part.extra for s in part.sections]
+    return told is not None and told.value == usual * len(sections)
 
 
 def _name_tags(out: Outline, header: list[Remark], passages: dict[str, list[Passage]]) -> None:

@@ -26,11 +26,13 @@ _LENGTHS = (
 )  # fmt: skip
 
 
-def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
+def passages_of(part: PartText, *, bar: int, usual: int, surely: bool) -> list[Passage]:
     """Every piece of a part with its layouts, sections placed one after the other.
 
-    `bar` is the beats of a bar, `usual` the counts of a section that does not say how long it is.
+    `bar` is the beats of a bar, `usual` the counts of a section that does not say how long it is,
+    `surely` whether it has just these.
     """
+    lengths = _LENGTHS[:1] if surely else _LENGTHS
     cursor, wrapped = Fraction(1), False
     passages: list[Passage] = []
     for section in part.sections:
@@ -43,7 +45,7 @@ def passages_of(part: PartText, *, bar: int, usual: int) -> list[Passage]:
             passages.append(_marked(section, group, passages) if group.beats else _unplaced(section, group))
             claim_before(passages)
         if not marked:
-            passages.append(_unmarked(section, passages, usual))
+            passages.append(_unmarked(section, passages, usual, lengths))
         cursor += section.counts
     return passages
 
@@ -75,14 +77,16 @@ def _unplaced(section: SectionText, group: Group) -> Passage:
     return Passage(section, group, [], list(items_in(group.text)[1]))
 
 
-def _unmarked(section: SectionText, before: list[Passage], usual: int) -> Passage:
+def _unmarked(
+    section: SectionText, before: list[Passage], usual: int, lengths: tuple[tuple[Fraction, float], ...]
+) -> Passage:
     """A section without count marks: its figures last as long as they last, and fill it."""
     group = _one_group(section)
     same = same_of(items_in(group.text)[1])
     told = section.counts if section.range else _counts_in(section)
     if same is not None and not section.range:
         told = counts_again(same, before, section) or told
-    sizes = ((told, 0.0),) if told else tuple((usual * times, extra) for times, extra in _LENGTHS)
+    sizes = ((told, 0.0),) if told else tuple((usual * times, extra) for times, extra in lengths)
     danced = sum(1 for item in items_in(group.text)[0] if item.options)
     sizes = tuple(size for size in sizes if danced <= size[0] * _DENSEST) or sizes[-1:]
     best: list[Layout] = []

@@ -28,12 +28,16 @@ _UNFIT = 1.0  # what costs more on the beats written out leaves some of them to 
 _NO_READING = 4.0  # what costs more is not what the text says
 
 
-@lru_cache(maxsize=_REMEMBERED)
 def items_in(text: str, led: str = "") -> tuple[tuple[Item, ...], tuple[Act, ...]]:
     """The items of a piece of text, and the acts they were made from.
 
     `led` are the words before it: where it leaves its verb to them, it takes that of these.
     """
+    return _items_in(text, led)  # so that the cache knows a piece by both arguments
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _items_in(text: str, led: str) -> tuple[tuple[Item, ...], tuple[Act, ...]]:
     acts = read_acts(tokens_of(text[:LONGEST_PIECE]))
     before = led_by(items_in(led)[0], acts) if led else None
     return tuple(items_of(acts, before)), tuple(acts)
@@ -41,7 +45,11 @@ def items_in(text: str, led: str = "") -> tuple[tuple[Item, ...], tuple[Act, ...
 
 def words_led(text: str, before: str) -> str:
     """The words `before` a piece of text if it leaves its verb to them, else nothing."""
-    return before if led_by(items_in(before)[0], items_in(text)[1]) is not None else ""
+    acts = items_in(text)[1]
+    first = next((act for act in acts if act.verb != "and"), None)
+    if first is None or first.verb or first.figures:
+        return ""
+    return before if led_by(items_in(before)[0], acts) is not None else ""
 
 
 @lru_cache(maxsize=_REMEMBERED)

@@ -13,6 +13,9 @@ _LETTER = re.compile(
     r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=[\[(]?\d{1,2}\s?[-&,]\s?\d)"
 )
 _INITIAL = re.compile(r"\W*(?P<initial>[A-RT-Z])(?=\d\s?[.:)-]\s)")
+_PACKED = re.compile(
+    r"\W*?(?P<counts>12345678|5678|1234|123|456|12|34|56|78)(?=&?[\s:.)]+[A-Za-z\u00bc-\u00be\d])"
+)
 _BAR = re.compile(
     r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?:\((?:\d[\s,&-]*)+\)\s*)?(?=[A-Za-z\d])", re.IGNORECASE
 )
@@ -29,7 +32,7 @@ _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
 
 def recounted(rows: list[Row]) -> list[Row]:
     """The rows, with plain counts for every other way to tell them."""
-    return untotalled(unbarred(unlettered(uninitialled(rows))))
+    return untotalled(unbarred(unlettered(uninitialled(unpacked(rows)))))
 
 
 def unlettered(rows: list[Row]) -> list[Row]:
@@ -52,6 +55,24 @@ def unlettered(rows: list[Row]) -> list[Row]:
             heads.append(replace(row, line=_heading(row.line, at), bullet=False))
         heads.append(replace(row, line=_put(row.line, at, told.end(), "")))
     return heads
+
+
+def unpacked(rows: list[Row]) -> list[Row]:
+    """The rows with their counts apart, where these stand as one number: "12 step R, touch L", "34& …"."""
+    found = {i: told for i, row in enumerate(rows) if (told := _PACKED.match(row.line.text)) is not None}
+    if len({told["counts"] for told in found.values()}) < _FEWEST:
+        return rows
+    return [
+        replace(
+            row,
+            line=_put(
+                row.line, found[i].start("counts"), found[i].end("counts"), "-".join(found[i]["counts"])
+            ),
+        )
+        if i in found
+        else row
+        for i, row in enumerate(rows)
+    ]
 
 
 def uninitialled(rows: list[Row]) -> list[Row]:

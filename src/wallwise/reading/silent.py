@@ -54,7 +54,7 @@ def silent_cost(item: Item, *, slots: bool) -> float | None:
 
 def _is_wait(act: Act) -> bool:
     """Whether it is a count of waiting, and not a clap, which goes with a step as well."""
-    return act.verb == "hold" and act.also[0] in words()["hold"]["hold"]
+    return act.verb == "hold" and set(act.also[:1]) <= set(words()["hold"]["hold"])
 
 
 def must_count(act: Act) -> bool:

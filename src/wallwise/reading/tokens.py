@@ -71,6 +71,7 @@ _FACES = re.compile(
     rf"|{_FACING}(?P<side>front|back|home)\b(?!\s+(?:to|foot))"
     rf"|{_FACING}(?P<hand>right|left|[rl]\b)(?:[\s-]hand)?(?:\s+side)?\s+wall\b"
 )
+_CUT_SHORT = re.compile(r"\b(?P<word>[A-Za-z]{2,5})\.(?=\s+[a-z])")
 _MAY_FACE = re.compile("wall|fac|looking|now on|back (?:to|at)")
 WALLS = {
     "front": 0, "home": 0, "starting": 0, "original": 0, "opening": 0,
@@ -104,7 +105,7 @@ class Token(NamedTuple):
 
 def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
     """The tokens of `text`, the longest phrases first; empty for blank text."""
-    text = text.lower()
+    text = _CUT_SHORT.sub(lambda cut: _without_dot(cut, lexicon), text).lower()
     faces = {m.start(): m for m in _FACES.finditer(text)} if _MAY_FACE.search(text) else {}
     raw = list(_RAW.finditer(text))
     tokens: list[Token] = []
@@ -123,6 +124,11 @@ def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
             tokens += (_parted(found) if parted else ()) or [token or _single(found)]
             i += used
     return tokens
+
+
+def _without_dot(cut: re.Match[str], lexicon: Lexicon) -> str:
+    """A word cut short, which its dot ends rather than a sentence: "step L fwd. making 1/4 turn"."""
+    return cut["word"] + (" " if cut["word"].lower() in lexicon.short else ".")
 
 
 def _wall_of(face: re.Match[str]) -> int:

@@ -80,6 +80,8 @@ def _is_by_the_other_foot(t: Telling, i: int, token: Token) -> bool:
 def _says_more(act: Act, token: Token) -> bool:
     """Whether a second place only says more of the first ("side ... together" does not)."""
     value = token.value
+    if act.parted and act.verb != "step" and value == act.place:
+        return False  # "forward, lock, forward" without commas
     if value in (act.place, "place") or token.text in _FILLERS:
         return True
     if act.place == "back" and value == "behind" and act.foot is not None:

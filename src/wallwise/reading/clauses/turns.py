@@ -32,6 +32,8 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
     undirected = turn.way is None and turn.own == "" and t.word(j) not in (Word.SIDE, Word.TURN)
     if turn.eighths == _FULL and undirected:
         return i + 1  # "full", "complete" with nothing turning
+    if token.word is Word.AMOUNT and not turn.own and t.act.said_place and t.word(j) is Word.PLACE:
+        t.flush()  # "side, together, 1/4 left forward" without commas: the turn is the next step's
     _place_turn(t, turn, ing=token.ing)
     return j
 
