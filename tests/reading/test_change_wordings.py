@@ -177,6 +177,17 @@ DOUBTED = (
     "Restart wall 3 (16 counts): instead of step, pivot dance step R forward, step L beside R (15-16)",
     "Wall 3: dance to count 15, step L beside R on 16, restart.",
     "Dance sections 3 and 4 on every wall except wall 3.",
+    "On wall 3 things are a bit different: leave out the shuffles.",
+    "On wall 4 skip counts 9-16.",
+    "Wall 5 has an extra bit: rock, recover, together.",
+    "On wall 3 after 16 counts, the dance is different.",
+    "Restart on wall 3 after 40 counts",
+    "Restart on wall 3 after section 7",
+    "On the third wall we dance 16 counts, then freeze for a bit and go on.",
+    "Wall 3: dance S1 and S2, then jump straight to S4.",
+    "Sections 3 and 4 are not danced on wall 3 but S2 twice.",
+    "On walls 2 and 4, dance S1 twice.",
+    "On wall 2, repeat section 2 before going on with section 3.",
 )
 
 

@@ -181,6 +181,28 @@ TOLD = (
     ("restart 3 16, restart 6 16", {"mid": "\nRestart here 3rd and 6th time"}),
     ("restart 3 16", {"mid": "\n<Restart here on wall 3>"}),
     ("restart 3 16", {"mid": "  <b>Restart here on wall 3</b>"}),
+    ("restart 3 16", {"head": "R: wall 3 after 16 counts"}),
+    ("restart 3 16", {"mid": "\n{Restart here - wall 3 - facing 6:00}"}),
+    ("restart 3 16", {"mid": "   ← Restart (wall 3)"}),
+    (
+        "restart 3 16, restart 6 24",
+        {"tail": "Restart #1: Wall 3 - 16 counts\nRestart #2: Wall 6 - 24 counts"},
+    ),
+    (
+        "restart 3 16, restart 6 24",
+        {"tail": "There are restarts on walls 3 and 6, after 16 and 24 counts respectively."},
+    ),
+    ("restart 3 16, restart 6 24", {"tail": "Restarts: walls 3/6 after 16/24 counts"}),
+    ("restart 3 16, restart 6 24", {"tail": "Restart after S2 on wall 3 and after S3 on wall 6."}),
+    ("restart 3 16", {"tail": "Restart after count 16 (wall 3) - weight must be on L."}),
+    ("restart 3 16", {"tail": "- Restart: wall 3\n- After: 16 counts\n- Facing: 6:00"}),
+    ("restart 3 16", {"tail": "Restart\n- When: wall 3\n- Where: after 16 counts"}),
+    (
+        "restart 4 16, tag 2 4",
+        {"tail": "Tag\nWhen: after wall 2\n1-4 Sway R, L, R, L\nRestart\nWhen: wall 4 after 16 counts"},
+    ),
+    ("", {"tail": "Repeat the dance 8 times in all; the last time ends at the front."}),
+    ("", {"tail": "On wall 3 don't miss the drum break!"}),
 )
 
 

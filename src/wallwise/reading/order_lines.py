@@ -44,6 +44,19 @@ _GOES_ON = re.compile(  # behind what is danced at a wall's end
     re.IGNORECASE,
 )
 _WALL_IS_OVER = re.compile(r"[^.;:,]*?\bwalls?\b\s*\w*(?:\s+(?:is|are)\s+\w+)?\s*[,:]?\s+", re.IGNORECASE)
+_LABEL = re.compile(
+    r"\W*(?:tag|bridge|re-?start)\b\W*(?:(?:on\s+)?walls?\s+\d|$|.*\b(?:wall|when|where)\b)", re.IGNORECASE
+)
+_KEYED = re.compile(  # "When: end of wall 2", "- 4 counts"
+    rf"""
+    \W*(?:
+        (?:when|where|after|at|facing|faces?|counts?|walls?|steps?)\s*[:=]\s*\S[^.]*$
+      | {_COUNTS}\W*$
+      | (?:after|(?:at\s+)?(?:the\s+)?end\s+of)\s+(?:the\s+)?(?:walls?\s+\d[\d\s,&and]*|\w+\s+wall)\W*$
+    )
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
 _TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
@@ -57,11 +70,14 @@ def ordered(blocks: list[Block]) -> list[Block]:
 
 
 def _with_tails(blocks: list[Block]) -> list[Block]:
-    """The blocks, each order with the line below it on which its sentence goes on."""
+    """The blocks, each order with the lines below it on which its sentence goes on, or its list."""
     whole: list[Block] = []
     for block in blocks:
         if whole and _ends_open(whole[-1]) and _is_tail(block):
             whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+        elif whole and _LABEL.match(whole[-1].text) and _KEYED.match(block.text):
+            between = " " if whole[-1].text.endswith((":", ".", ",")) else ", "
+            whole[-1] = replace(whole[-1], kind="text", line=whole[-1].line.join(block.line, between))
         else:
             whole.append(block)
     return whole

@@ -61,7 +61,11 @@ _ADDS = re.compile(
 _EXTRA = re.compile(r"\b(?:extra|additional)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
 _RESTART_TOLD = re.compile(rf"\b{RESTART}\b", re.IGNORECASE)
-_EXCEPT = re.compile(r"\b(?:except|apart\s+from|but\s+not|other\s+than)\b", re.IGNORECASE)
+_OTHERWISE = re.compile(
+    r"(?<!n't )(?<!not )\b(?:except|apart\s+from|but\s+not|other\s+than|different(?:ly)?"
+    r"|leave|skip|omit|miss|drop)\b",
+    re.IGNORECASE,
+)
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
@@ -204,7 +208,8 @@ class _Reader:
     def _take_no_order(self, named: Named, *, in_header: bool) -> None:
         """Facings of restarts told before; what else is told of a wall is kept as unread."""
         self._claim_facings(named)
-        if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
+        told = is_about_a_wall(named.text) or any(stop.is_exact for stop in named.counts)
+        if _tells_of_a_wall(named) and (told or not in_header):
             self.orders.unread.append(named.remark)
 
     def _put_what_is_danced(self, tags: list[TagOrder], text: str) -> None:
@@ -335,7 +340,7 @@ def _tells_of_a_wall(named: Named) -> bool:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
     steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
-    return bool(named.counts) or steps or (adds and at_end) or _EXCEPT.search(text) is not None
+    return bool(named.counts) or steps or (adds and at_end) or _OTHERWISE.search(text) is not None
 
 
 def _next_wall_told(named: Named) -> bool:

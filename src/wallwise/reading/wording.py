@@ -31,7 +31,8 @@ _SHORT = any_of(_ORDER["restart_short"])
 _TOLD_WITH = (
     rf"(?:[:@-]|(?:on|in|at|during|after|here|walls?|wls?|w\s?\d|{any_of(ORDINAL_WORDS)}|\d\w{{0,3}})\b)"
 )
-_NUMBERED = (  # "R1: wall 3", "R2 here"
+_NUMBERED = (  # "R1: wall 3", "R2 here", "R: w3"
+    r"(?-i:R)(?=\s*[:=]\s*(?:on\s+)?w(?:alls?\b|\d))|"
     r"(?-i:R)[1-5](?=[)\]>*]*\s*(?:[:=(-]\s*)?(?:here\b|(?:(?:on|in|during)\s+)?(?:the\s+)?"
     rf"(?:walls?\b|w\d|(?:\d\w\w|{any_of(ORDINAL_WORDS)})\s+wall\b)))"
 )
