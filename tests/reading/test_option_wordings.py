@@ -31,6 +31,8 @@ BESIDE = (
     "\n(Non-turning option: walk R, L)", "\nAlt: walk fwd R, L", "\nBeginners can walk R, L here instead",
     "\nNo-turn option: Walk forward R, walk forward L", "\nIf you don't like to turn: walk forward R, L",
     "\nEasy alternative counts 5-6: walk forward on R, walk forward on L.",
+    "\nEasier option for 5-6: leave out the turn and walk R, L", " (option: skip the turn, just walk R, L)",
+    "\nEasier: counts 5-6: without the turn, walk forward R, L",
 )  # fmt: skip
 BELOW = ("\nOption for counts 5-6: replace the full turn with two walks forward R, L",)
 END = (
@@ -43,6 +45,7 @@ END = (
     "No turns for you? Counts 5-6 of part 1 can be danced: walk forward R, L",
     "Not turning? Counts 5-6 of section 1: walk R, L",
     "If you'd rather not turn, section 1, counts 5-6: walk R, L",
+    "Easier option for counts 5-6: leave out the turning and step R forward, step L forward.",
 )
 WHERE = [("beside", words) for words in BESIDE] + [("below", w) for w in BELOW] + [("end", w) for w in END]
 

@@ -11,7 +11,7 @@ import pytest
 
 from wallwise.checks.catalogue import findings_of
 from wallwise.dance.walls import unroll
-from wallwise.reading import read
+from wallwise.reading import Reading, read
 
 SHEET = """Tin Lantern
 32 counts, 4 walls, Improver
@@ -285,21 +285,51 @@ TOLD = (
         "tag 3 4",
         {"tail": "TAG after wall 3\nRock R forward, recover L\nStomp R, stomp L"},
     ),
+    (
+        "restart 2 16, restart 5 16",
+        {
+            "head": "Start: 16 counts in     Two restarts: wall 2 and wall 5, both after Sec 2",
+            "mid": "\n**Restart on wall 2 (you will face 3:00) and on wall 5 (you will face 9:00)**",
+        },
+    ),
+    ("restart 2 24, restart 5 24", {"head": "16 count intro, restarts on walls 2 and 5 after section 3"}),
+    ("restart 2 24, restart 5 24", {"head": "Intro: 16 counts - Restarts: wall 2, wall 5, after section 3"}),
+    ("restart 3 16", {"tail": "Restart on wall 3 after II (16 ct)"}),
+    ("restart 3 16", {"mid": "\n** Restart here on wall 3 after count 8, facing 6 o'clock **"}),
+    (
+        "restart 2 16, restart 5 24",
+        {"mid": "\nRestart on wall 2 after 16 counts. On wall 5 restart after 24."},
+    ),
+    ("tag 3 4, tag 6 4", {"tail": "4 ct TAG end of wall 3 (on 9) and of wall 6 (on 6) = the 4 walks again"}),
+    ("tag 3 4", {"tail": "At the end of wall 3 do the 4 forward walks once more, then start over."}),
+    ("tag 3 4", {"tail": "Tag, end of wall 3 - the last 4 counts one extra time"}),
+    (
+        "tag 2 4",
+        {"tail": "After the 2nd time through, clap 4 times (that's a 4-count tag), and start again."},
+    ),
+    ("tag 3 4", {"tail": "After the 3rd rotation: hold 4 counts, then start again"}),
+    ("", {"tail": "no tags, no restarts"}),
+    ("", {"tail": "without tags or restarts"}),
     ("", {"tail": "Start again (R to side on 1), no tags no restarts"}),
 )
 
 
-@pytest.mark.parametrize(("expected", "told"), TOLD)
-def test_an_order_is_read_in_these_words(expected: str, told: dict[str, str]) -> None:
-    """The right walls are cut or followed by a tag, and nothing is doubted."""
-    reading = read(SHEET.format(**{"head": "", "mid": "", "tail": ""} | told))
+def ordered_in(reading: Reading) -> list[str]:
+    """The restarts and tags of twelve walls, as the expected ones are written, in the order of the words."""
     found = []
     for wall in unroll(reading.dance, walls=12):
         if wall.cut_by == "restart":
             found.append(f"restart {wall.number} {wall.counts + wall.skipped}")
         elif wall.kind == "tag":
             found.append(f"tag {wall.number} {wall.counts}")
-    assert ", ".join(sorted(found)) == ", ".join(sorted(expected.split(", ") if expected else []))
+    return sorted(found)
+
+
+@pytest.mark.parametrize(("expected", "told"), TOLD)
+def test_an_order_is_read_in_these_words(expected: str, told: dict[str, str]) -> None:
+    """The right walls are cut or followed by a tag, and nothing is doubted."""
+    reading = read(SHEET.format(**{"head": "", "mid": "", "tail": ""} | told))
+    assert sorted(expected.split(", ") if expected else []) == ordered_in(reading)
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
 
 
@@ -308,6 +338,27 @@ def test_counts_told_in_two_ways_are_doubted() -> None:
     told = "On wall 3 dance until count 16, leave out the last section and begin again"
     messages = [f.message for f in findings_of(read(SHEET.format(head="", mid="", tail=told))) if f.loud]
     assert messages == ["The restart on wall 3 is told twice, after 16 and after 24 counts."]
+
+
+TWO_ENDS = (
+    {"mid": "\n** In the 3rd wall stop here after 24 counts and begin again, facing 6 o'clock **"},
+    {"mid": "\n(Restart here on wall 3, after 8 counts)"},
+    {"mid": "\n*Restart on wall 3 after 24 counts"},
+    {"mid": "\n*Restart wall 3 after section 3"},
+    {"mid": "\n*Restart here on wall 3", "head": "Restart: wall 3 after 24 counts"},
+    {"tail": "Restart on wall 3 after II (24 ct)"},
+    {"tail": "Restart on wall 3, after section 2, 24 counts"},
+    {"tail": "Wall 3: dance the first 16 counts (section 1) and restart"},
+    {"tail": "Restart on walls 3 and 6 after section 2 (24 counts)"},
+)
+
+
+@pytest.mark.parametrize("told", TWO_ENDS)
+def test_a_restart_with_two_ends_is_doubted(told: dict[str, str]) -> None:
+    """Where it stands, the section it names and the count it tells are to agree."""
+    reading = read(SHEET.format(**{"head": "", "mid": "", "tail": ""} | told))
+    messages = [finding.message for finding in findings_of(reading) if finding.rule == "restart-unclear"]
+    assert "The restart on wall 3 is told twice" in messages[0]
 
 
 AGAIN = {
@@ -355,6 +406,8 @@ CHANGED = {
     "Restart: on wall 3 dance up to count 15; on count 16 touch R beside L in place of the pivot.": "16",
     "On wall 3 replace the last 7-8 of S2 with:\n7-8 Touch R forward, touch R beside L\nand restart.": "15",
     "Restart on wall 3: replace counts 15-16 with: touch R forward, touch R beside L.": "15",
+    "Step change on wall 3: Dance to count 6 of section 2, then do 7-8: touch R forward, touch R beside L\n"
+    "instead of the pivot, then restart.": "15",
     "Restart, wall 3, after 16 with a step change: dance 15-16 as: touch R forward, touch R beside L": "15",
 }
 

@@ -33,6 +33,7 @@ _ASIDE = re.compile(
     rf"""
     [\[(*\u2022>\s~-]*\b(?:
         (?:(?:two|one|first|second|2nd|1st|w\d{{1,2}}:?)[ ])?{RESTART}\b(?![ ]of)
+      | (?:no|without|neither)[ ](?:re-?starts?|tags?|bridges?)\b
       | (?:easy|easier|non-turning|no[- ]turn|alternative|alternate|optional?|opt|alt)\b(?!ly)[^,;]{{0,25}}?:?
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
@@ -76,7 +77,7 @@ _BRACKETED_FACING = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _WALLS_LISTED = re.compile(
-    r"\bwalls?\s+\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
+    r"\bwalls?\s*\(?\d{1,2}(?:\s*(?:,\s*and|,|and|&|\+)\s*\d{1,2}\b(?!\s*[-&]\s*\d))+", re.IGNORECASE
 )
 _BEHIND_STEPS = re.compile(
     r"""
@@ -84,6 +85,7 @@ _BEHIND_STEPS = re.compile(
     | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
         (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
     | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | \bas\s+(?:an?|the)\s[^.;:,]*?\b(?:tag|bridge)\b
     | \bbefore\ (?:starting|beginning|wall)\b
     | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b
     | \bthen\ (?:start|begin|restart) | \bstart\ again | \brestart

@@ -1,6 +1,7 @@
 """Step changes: what a restart or a wall dances instead of the steps as written."""
 
 import re
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from wallwise.reading.marks import Mark, leading_mark
@@ -27,7 +28,7 @@ _WAYS = (
 )
 # "… but touch L beside R instead", "dance 24 counts, touch L on count 8 instead of stepping"
 _BEFORE_INSTEAD = re.compile(
-    r"(?:^\s*|(?:[,;:.(]|\s-|\bbut|\bdo|\bdance|\bthen|\band|\bwith)\s+)(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?(?:instead\b|in\s+place\s+of\b)",
+    r"(?:^\s*|\(|(?:[,;:.]|\s-|\bbut|\bdo|\bdance|\bthen|\band|\bwith)\s+)(?P<new>(?:(?!\bthen\b|\bbut\b)[^;:.(])+?)\s+\(?(?:instead\b|in\s+place\s+of\b)",
     re.IGNORECASE,
 )
 _COUNTS = re.compile(
@@ -38,6 +39,12 @@ _DANCED_AS = re.compile(  # "dance 15-16 as: touch L behind R, unwind 1/4"
     r"\b(?:dance|do)\s+(?:counts?\s+)?\d[\d\s&,-]*(?:as\b(?!\s+far)|like\s+this\b)[\s:,-]*(?P<new>[A-Za-z].*)",
     re.IGNORECASE,
 )
+_MARKED = re.compile(  # "do: 7-8 step R forward", "counts 13-16 are: walk R, L, R, L"
+    r"(?:^|[:,.(;-]|\b(?:do|dance|then|on|but|only|counts?|cts?|beats?))\s*(?P<mark>(?:counts?\s+)?\d[\d&-]*)"
+    r"\s*(?:[:=-]|\b(?:is|are|becomes?)\b:?)?\s+(?P<new>(?!(?:of|or|and|counts?)\b)[A-Za-z][^:;.]*)",
+    re.IGNORECASE,
+)
+_MARK_BEHIND = re.compile(r"\s*\((?:on\s+)?(?P<mark>(?:counts?\s+)?\d[\d&-]*)\)$", re.IGNORECASE)
 _SPOKEN_FIRST = re.compile(r"(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)  # "on count 16 touch R"
 _SPOKEN = re.compile(r"\s+(?:on|for)\s+(?:counts?\s+)?(?=\d)", re.IGNORECASE)
 # "dance 22 counts, then hold for 23-24 and restart"
@@ -46,12 +53,19 @@ _THEN = re.compile(
     r"(?=\b(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?(?:again|over))\b)",
     re.IGNORECASE,
 )
+_NOT = re.compile(r"(?:\b(?:no|not|never|without)|n't)\b[^.;:,]{0,20}$", re.IGNORECASE)
+_COUNTS_FIRST = re.compile(r"(?:counts?|cts?|beats?)\s+(?=\d)", re.IGNORECASE)
 _END = re.compile(
-    r"\.\s+[A-Z]|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?again)\b"
+    r"\.\s+[A-Z]|,\s+(?:no|not|without|rather)\b|[\s,]+(?:and\s+)?(?:then\s+)?(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?again)\b"
 )
 _HOW_FAR = re.compile(
     r"(?:you\s+)?(?:only\s+)?(?:dance|do|after|up\s+to)\b[^,;.]*\d", re.IGNORECASE
 )  # "dance to count 22"
+_OF_WALL = re.compile(r"\bw(?:alls?\b|\d)", re.IGNORECASE)
+_BEHIND_COLON = re.compile(r"[:;(]\s*(?P<words>[^:;().]+)")
+_WITH_FOOT = re.compile(r"\b(?:R|L|right|left)\b")
+_OTHER_COUNT = re.compile(r"(?<![/\d])\d{1,2}(?![/\d])")
+_SURELY_STEPS = 0.85
 _STEPS = 0.6  # the share of step language of words that tell a step without a verb
 
 
@@ -72,8 +86,18 @@ class Change(NamedTuple):
 
 def change_at(text: str) -> int | None:
     """Where a text begins to tell of a step change; None where it tells of none."""
-    found = _CHANGES.search(text)
+    found = next(_changes_in(text), None)
     return found.start() if found else None
+
+
+def _changes_in(text: str) -> Iterator[re.Match[str]]:
+    """The words of a text that say of a change, but for those that deny it ("no steps are changed")."""
+    return (found for found in _CHANGES.finditer(text) if not _NOT.search(text, 0, found.start()))
+
+
+def tells_steps(text: str) -> bool:
+    """Whether a text is surely of steps, perhaps with their counts."""
+    return actions_in(text) > 0 and known_share(text) >= _SURELY_STEPS and _OF_WALL.search(text) is None
 
 
 def says_it_changes(text: str) -> int | None:
@@ -82,18 +106,24 @@ def says_it_changes(text: str) -> int | None:
     return found.start() if found else None
 
 
+def steps_behind_colon(text: str) -> int | None:
+    """Where a text tells steps with their feet behind a colon or in brackets; None where it tells none."""
+    behind = (found for found in _BEHIND_COLON.finditer(text) if tells_steps(found["words"]))
+    return next((found.start() for found in behind if _WITH_FOOT.search(found["words"])), None)
+
+
 def changed_to(text: str) -> Change:
     """What a step change brings ("… count 8 to: step L beside R")."""
-    for verb in reversed(list(_CHANGES.finditer(text))):
+    for verb in reversed(list(_changes_in(text))):
         for way in _WAYS:
             found = way.match(text, verb.start())
             if found is None or _HOW_FAR.match(found["new"]):
                 continue
             if new := _steps(found["new"]):
-                return Change(new, _counts_named(text, found.start("new")))
+                return Change(new, _counts_named(text, found.start("new")) or _only_mark(new))
     found = _BEFORE_INSTEAD.search(text) or _DANCED_AS.search(text) or _then_steps(text)
     if found is None:
-        return Change("")
+        return _under_mark(text)
     first = _SPOKEN_FIRST.match(text, found.start("new"))
     mark = leading_mark(text, first.end()) if first is not None else None
     if mark is not None:
@@ -102,9 +132,29 @@ def changed_to(text: str) -> Change:
     spoken = _SPOKEN.search(new)
     if spoken is not None and (mark := leading_mark(new, spoken.end())) is not None:
         return Change(new[: spoken.start()], mark)
+    behind = _MARK_BEHIND.search(new)
+    if behind is not None and (mark := leading_mark(behind["mark"])) is not None:
+        return Change(new[: behind.start()], mark)
     if found.re is _THEN:
         return Change("")  # on which counts is not told
     return Change(new, _counts_named(text, found.start("new")) if new else None)
+
+
+def _only_mark(words: str) -> Mark | None:
+    """The count mark that leads steps, where these have no other; else None."""
+    mark = leading_mark(words)
+    return mark if mark is not None and _OTHER_COUNT.search(words, mark.end) is None else None
+
+
+def _under_mark(text: str) -> Change:
+    """Steps told under a count mark of their own, in words that say of no change; no words for none."""
+    found = _MARKED.search(text)
+    while found is not None:
+        new, mark = _steps(found["new"]), leading_mark(found["mark"])
+        if mark is not None and tells_steps(new):
+            return Change(new, mark)
+        found = _MARKED.search(text, found.start("mark") + 1)
+    return Change("")
 
 
 def _then_steps(text: str) -> re.Match[str] | None:
@@ -115,7 +165,7 @@ def _then_steps(text: str) -> re.Match[str] | None:
 
 def _steps(words: str) -> str:
     """The words up to where the steps end; empty where they tell of none."""
-    words = _END.split(words)[0].strip(" -.;\"'")
+    words = _COUNTS_FIRST.sub("", _END.split(words)[0].strip(" -.;\"'"), count=1)
     return words if actions_in(words) or known_share(words) >= _STEPS else ""
 
 

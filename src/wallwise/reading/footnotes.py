@@ -9,24 +9,26 @@ import re
 from wallwise.reading.outline import Group, Outline, Remark
 from wallwise.reading.wording import ORDER_WORDS
 
-_SIGN = re.compile(
-    r"""
-    [ \t]*
-    (?:\*\w{1,2}\* | \[\w{1,2}\] | \(?(?P<sign>(?P<one>[*\#+†‡§~^°@])(?P=one){0,3})\)?)
-    [ \t]*[=:]?[ \t]*(?=\S)
-    """,
-    re.VERBOSE,
+_ANY_SIGN = r"""
+    (?: [*\[(<](?P<name>\w{1,2})[*\])>] | \(?(?P<sign>(?P<one>[*\#+†‡§~^°@])(?P=one){0,3}(?:\d(?!\w))?)\)? )
+"""
+_SIGN = re.compile(rf"[ \t]*(?:{_ANY_SIGN}|(?P<bare>R\d(?=[ \t]*[=:-])))[ \t]*[=:]?[ \t]*(?=\S)", re.VERBOSE)
+_POINTED_AT = re.compile(
+    rf"\b(?:(?i:at|by|marked)[ ](?:(?i:the|with)[ ])*{_ANY_SIGN}|(?i:restart)[ ](?P<bare>R\d)\b)", re.VERBOSE
 )
 
 
 def place_footnotes(out: Outline, text: str) -> None:
-    """Let each order that begins with a sign stand behind the steps that end with it, if in one place.
+    """Let each order that begins with a sign, or points at it, stand behind the steps that end with it.
+
+    Only where that is one place.
 
     `text` is the sheet as it came.
     """
     for remark in out.remarks:
-        begin = text.rfind("\n", 0, remark.line.span(remark.start, remark.end).start) + 1
-        sign = _SIGN.match(text, begin)
+        span = remark.line.span(remark.start, remark.end)
+        begin = text.rfind("\n", 0, span.start) + 1
+        sign = _SIGN.match(text, begin) or _POINTED_AT.search(text, span.start, span.end)
         if sign is None or not ORDER_WORDS.search(remark.text):
             continue
         places = _borne(text, _anywhere(sign), but=begin)
@@ -36,9 +38,9 @@ def place_footnotes(out: Outline, text: str) -> None:
 
 
 def _anywhere(sign: re.Match[str]) -> str:
-    """A pattern for the sign where steps bear it: in brackets or not, but for a letter as it is."""
+    """A pattern for the sign where steps bear it: in brackets or not, but a letter only in such."""
     if sign["sign"] is None:
-        return re.escape(sign.group().strip(" \t=:"))
+        return rf"[*\[(<]{re.escape(sign['name'] or sign['bare'])}[*\])>]"
     return rf"(?<!{re.escape(sign['sign'][0])})\(?{re.escape(sign['sign'])}\)?"
 
 

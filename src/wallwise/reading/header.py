@@ -215,6 +215,12 @@ def read_header(lines: list[Line]) -> Declared:
     return told
 
 
+def intro_end(text: str) -> int:
+    """Where in a line what leads in to the dance is told, and more follows; 0 for a line that has no such."""
+    begun = _BEGUN.match(text)
+    return begun.end() if begun is not None and begun.end() < len(text) else 0
+
+
 def _read_table(told: Declared, keys: Line, values: Line) -> None:
     """A row of keys over a row of values, cell by cell."""
     at = 0

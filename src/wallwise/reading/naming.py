@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
+from wallwise.reading.cuts import shortens
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
@@ -16,6 +17,10 @@ from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
 NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
+_TIME = r"time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))"
+ROUND = rf"(?:repetitions?|rotations?|rounds?|{_TIME}|sequence|go)"
+"""What a wall is called as well, behind which one it is."""
+
 _NUMBER = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|{'|'.join(ORDINAL_WORDS)}|{'|'.join(_TEN)})"
 _ONE_NUMBER = re.compile(_NUMBER, re.IGNORECASE)
 # between two walls: "walls 2 and 5", "the 2nd and again on the 4th wall", "wall 3 and also wall 6"
@@ -37,9 +42,9 @@ _WALLS = re.compile(
         (?P<every>{_NUMBER}(?:{_NEXT}{_NUMBER})+)\b
     | \b(?<!every\ )(?P<nth>
         {NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*
-    )\s+(?:walls?|repetitions?|rotations?|rounds?|time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))|sequence|go)\b
-    | \b(?:after|in|on|during|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
-        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:[.,;()]|$))
+    )\s+(?:walls?|{ROUND})\b
+    | \b(?:after|in|on|during|here|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
+        (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:time\s*)?(?:[.,;()>]|$))
     | \bw(?P<short>\d{{1,2}})\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -51,7 +56,8 @@ _KIND = re.compile(
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | go[ ](?:straight[ ])?back[ ]to[ ](?:the[ ])?(?:start|beginning|count|top)
+      | (?:(?:go|straight|right)[ ])*back[ ]to[ ](?:the[ ])?
+        (?:start|beginning|count|top|(?:section[ ]|s)?(?:1|one)\b)
       | from[ ]the[ ]top
     )\b
     | \b(?P<tag>tags?|bridges?|add)\b
@@ -212,6 +218,9 @@ def names_in(remark: Remark) -> Named:
         if not _is_begun(text[max(start, wall.start() - _NEAR) : wall.start()])
         for n, (number, place) in enumerate(numbers)
     ]
+    if not numbered and shortens(text[start:end]):
+        # "stop after 16 counts and begin wall 4": that is told of wall 3
+        numbered = [(number - 1, place) for _, numbers in listed for number, place in numbers[:1]]
     return Named(remark, _kind(text, start, end), numbered, counts, clocks_in(text, start, end))
 
 

@@ -57,6 +57,11 @@ _LEAD_IN = re.compile(
     r"(?:is|are|to|-|=|:|replace\s+(?:[^,;:()]{1,40}?\s)?(?:with|by)\b|just|simply)?\s*",
     re.IGNORECASE,
 )
+_LEAVES_OUT = re.compile(  # "leave out the roll and walk L, R"
+    rf"^\W*{any_of(sorted(words()['order']['leaves_out'], key=len, reverse=True))}\b[^,;:.()]{{1,40}}?"
+    r"(?:\s*[,;:]\s*(?:(?:and|just|simply)\s+)*|\s+(?:and|but|just)\s+(?:just\s+|simply\s+)?)",
+    re.IGNORECASE,
+)
 _SEVERAL = re.compile(r"\s*[a-z]+s\b", re.IGNORECASE)  # "2 walks" counts them
 _NO_TURN = re.compile(r"[,;(]?\s*\b(?:with\s+)?(?:no|without(?: the)?)\s+turn(?:s|ing)?\b\)?", re.IGNORECASE)
 _AS_WRITTEN = re.compile(  # "…, then touch on 8 as usual": no more of the option
@@ -147,7 +152,8 @@ def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | Non
     several = mark is not None and len(mark.beats) == 1 and _SEVERAL.match(line, mark.end)
     if mark is not None and not mark.floating and not several and mark.end < end:
         meant, start = meant.on(mark.beats), mark.end
-    words_told = _NO_TURN.sub("", _AS_WRITTEN.sub("", _LEAD_IN.sub("", line[start:end])))
+    words_told = _LEAD_IN.sub("", _LEAVES_OUT.sub("", _LEAD_IN.sub("", line[start:end])))
+    words_told = _NO_TURN.sub("", _AS_WRITTEN.sub("", words_told))
     items, acts = items_in(words_told)
     if not meant.beats or not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
         return None
@@ -218,7 +224,7 @@ def _read(told: _Told) -> OptionReading | None:
     for layouts in (on_beats(told.words, told.beats), in_time(told.words, told.beats[0], told.counts)):
         if layouts and layouts[0].moves and layouts[0].cost <= _READS_WELL:
             return _danced(told, layouts)
-    counts = _natural_counts(told.words)
+    counts = natural_counts(told.words)
     if counts is None or counts == told.counts:
         return None
     return OptionReading(told.option(()), told.span, None, counts, told.counts)
@@ -239,7 +245,7 @@ def _danced(told: _Told, layouts: tuple[Layout, ...]) -> OptionReading | None:
     return OptionReading(option, told.span, solution, counts, told.counts)
 
 
-def _natural_counts(text: str) -> Fraction | None:
+def natural_counts(text: str) -> Fraction | None:
     """How many counts a piece of text lasts of itself; None where it reads well at no length."""
     lengths = [Fraction(n) for n in range(1, _LONGEST + 1)]
     found = [(rows[0].cost, counts) for counts in lengths if (rows := in_time(text, Fraction(1), counts))]

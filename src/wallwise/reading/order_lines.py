@@ -15,25 +15,90 @@ from wallwise.reading.changes import change_at
 from wallwise.reading.headings import Head, head_of
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.tag_orders import is_after_wall
+from wallwise.reading.tag_repeats import tells_those_again
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import ORDER_WORDS, any_of
 
-_NEXT_TAG = re.compile(r"(?<=[.;])\s+(?=(?:tag|bridge)\b)", re.IGNORECASE)
-_TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
-_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
-_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts"
-    rf"\W*(?:(?:the|an?|one|extra|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
+_NEXT_TAG = re.compile(
+    r"(?<=[.;])\s+(?=(?:(?:after|(?:at\s+(?:the\s+)?)?end\s+of)\s+(?:walls?\s+|w)\d[^.;:]*:[^.;:]*)?(?:tag|bridge)\b)",
     re.IGNORECASE,
 )
-_ADDS = re.compile(r"\W*(?:(?:we|you|just|please)\s+)*(?:add|insert)\s+(?:an?\s+)?", re.IGNORECASE)
+_TAG = re.compile(r"\b(?:tag|bridge)\b", re.IGNORECASE)
+_COUNTS = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*-?\s*(?:counts?|beats?)\b"
+_NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts", "There is a short tag"
+    rf"\W*(?:(?:there\s+is|there's|we\s+have|you\s+need)\s+)?"
+    rf"(?:(?:the|an?|one|extra|little|short|small|easy|simple|{_COUNTS})\s+)*(?:tag|bridge)\b(?:\s+of\s+{_COUNTS})?",
+    re.IGNORECASE,
+)
+_ADDS = re.compile(
+    r"(?:[^.;:]*\bwall\b[^.;:]*[.,:]\s+(?:at\s+the\s+end\s+)?)?\W*"
+    r"(?:(?:we|you|just|please)\s+)*(?:add|insert)\b:?\s+(?:an?\s+)?",
+    re.IGNORECASE,
+)
+_THE_TAG = re.compile(r"[^:]*\b(?:tag|bridge)\b[^:]*:\s+", re.IGNORECASE)  # in a sentence, before its steps
+_AS_TAG = re.compile(
+    rf"\s+as\s+(?:(?:the|an?|{_COUNTS})\s+)*(?:tag|bridge)\b", re.IGNORECASE
+)  # behind its steps
+_GOES_ON = re.compile(  # behind what is danced at a wall's end
+    r"\b(?:then|and|before)\s+(?:(?:you|we)\s+)?(?:re-?start|start|begin|starting|beginning|go\s+on|continue|carry\s+on)",
+    re.IGNORECASE,
+)
+_WALL_IS_OVER = re.compile(r"[^.;:,]*?\bwalls?\b\s*\w*(?:\s+(?:is|are)\s+\w+)?\s*[,:]?\s+", re.IGNORECASE)
+_LABEL = re.compile(
+    r"\W*(?:tag|bridge|re-?start)\b\W*(?:(?:on\s+)?walls?\s+\d|$|.*\b(?:wall|when|where)\b)", re.IGNORECASE
+)
+_KEYED = re.compile(  # "When: end of wall 2", "- 4 counts"
+    rf"""
+    \W*(?:
+        (?:when|where|after|at|facing|faces?|counts?|walls?|steps?)\s*[:=]\s*\S[^.]*$
+      | {_COUNTS}\W*$
+      | (?:after|(?:at\s+)?(?:the\s+)?end\s+of)\s+(?:the\s+)?(?:walls?\s+\d[\d\s,&and]*|\w+\s+wall)\W*$
+    )
+    """,
+    re.IGNORECASE | re.VERBOSE,
+)
+_TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
 
 
 def ordered(blocks: list[Block]) -> list[Block]:
     """The blocks with each tag on a line of its own, and each change with the order that announces it."""
+    blocks = _with_tails(blocks)
     headed = [_tag_headed(block, below) for block, below in zip_longest(blocks, blocks[1:])]
     return _with_changes([single for block in headed if block for single in _tags_apart(block)])
+
+
+def _with_tails(blocks: list[Block]) -> list[Block]:
+    """The blocks, each order with the lines below it on which its sentence goes on, or its list."""
+    whole: list[Block] = []
+    for block in blocks:
+        if whole and _ends_open(whole[-1]) and _is_tail(block):
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+        elif whole and _LABEL.match(whole[-1].text) and _KEYED.match(block.text):
+            between = " " if whole[-1].text.endswith((":", ".", ",")) else ", "
+            whole[-1] = replace(whole[-1], kind="text", line=whole[-1].line.join(block.line, between))
+        else:
+            whole.append(block)
+    return whole
+
+
+def _is_tail(block: Block) -> bool:
+    """Whether a block can be the end of a sentence: it begins in small letters, and no list's line."""
+    plain = block.kind == "text" and not block.opens and block.stands < _STEPS
+    return plain and _TAIL.match(block.text) is not None
+
+
+def _ends_open(block: Block) -> bool:
+    """Whether a block is an order, begun as a sentence, that does not end as one."""
+    text = block.text
+    orders = ORDER_WORDS.search(text) is not None or is_about_a_wall(text)
+    return (
+        block.kind == "text"
+        and text[:1].isupper()
+        and not text.endswith((".", ":", "!", "?", ")"))
+        and orders
+    )
 
 
 def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
@@ -41,13 +106,19 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     if block is None or block.kind not in ("text", "part", "extra"):
         return block
     text = block.text
+    if (told := _AS_TAG.search(text)) is not None and steps_at(text[: told.start()]) == 0:
+        return replace(block, kind="extra", name="Tag", rest=0)
     begins = below is not None and below.begins and not below.opens
+    if not begins and tells_those_again(text):
+        return replace(block, kind="text")
     named = _NAMES_TAG.match(text) if block.kind != "extra" else None
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
-    added = _ADDS.match(text) if block.kind == "text" and is_after_wall(text) else None
-    if added is not None and steps_at(text[added.end() :]) is not None:
-        return replace(block, kind="extra", name="Tag", rest=added.end())
+    if block.kind == "text" and is_after_wall(text):
+        over = _WALL_IS_OVER.match(text) if _GOES_ON.search(text) else None
+        for led_in in (_ADDS.match(text), _THE_TAG.match(text), over):
+            if led_in is not None and steps_at(text[led_in.end() :]) is not None:
+                return replace(block, kind="extra", name="Tag", rest=led_in.end())
     plain = below is not None and below.kind == "text" and below.stands >= _STEPS
     if (begins or plain) and text.rstrip().endswith(":") and _TAG.search(text) and is_after_wall(text):
         return replace(block, kind="extra", name="Tag", rest=len(text))

@@ -14,10 +14,12 @@ from typing import NamedTuple
 from wallwise.dance.model import Span
 from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
-from wallwise.reading.changes import change_at
+from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
+from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
+from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
 from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
@@ -27,7 +29,7 @@ from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
 from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind, lists_walls
-from wallwise.reading.wording import RESTART, any_of
+from wallwise.reading.wording import HERE, RESTART, any_of
 
 _CLOSING = rf"{any_of(words()['order']['closing'])}\b"
 _SENTENCE_END = re.compile(
@@ -40,7 +42,12 @@ _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
 _HOLDS = re.compile(
-    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b",
+    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b"
+    r"|\b\d{1,2}[\s-](?:counts?|beats?)\s+(?:hold|wait|pause|break)\b",
+    re.IGNORECASE,
+)
+_MORE_COUNTS = re.compile(
+    rf"\b(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s+(?:extra|additional|more)\s+(?:counts?|cts?|beats?)\b",
     re.IGNORECASE,
 )
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
@@ -53,6 +60,12 @@ _ADDS = re.compile(
 )
 _EXTRA = re.compile(r"\b(?:extra|additional)\b", re.IGNORECASE)
 _SEVERAL = 2  # words of steps
+_RESTART_TOLD = re.compile(rf"\b{RESTART}\b", re.IGNORECASE)
+_OTHERWISE = re.compile(
+    r"(?<!n't )(?<!not )\b(?:except|apart\s+from|but\s+not|other\s+than|different(?:ly)?"
+    r"|leave|skip|omit|miss|drop)\b",
+    re.IGNORECASE,
+)
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
@@ -106,13 +119,15 @@ class _Reader:
 
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
+        if in_header:
+            remark = replace(remark, start=remark.start + intro_end(remark.text))
         self.orders.announced += announced_in(remark)
         extra = next((p for p in self.extras if p.line is remark.line), None)
         if _orders_nothing(remark.text, extra):
             return
         label, self.label = self.label, _LABEL.fullmatch(remark.text)
         kind = "tag" if extra is not None else ""
-        if label is not None and not kind and _LISTED.match(remark.text):
+        if label is not None and not kind and _is_listed(remark):
             kind = "restart"
             self._forget_label(label)
             self.label = label
@@ -123,9 +138,10 @@ class _Reader:
             self.orders.unread.append(remark)
         if lists_walls(remark.text, list(_sentences(remark.text))) and self._read_list(remark, extra):
             return
-        before = len(self.orders.tags)
+        before, restarts_before = len(self.orders.tags), len(self.orders.restarts)
         self._read_stretches(remark, extra, kind=kind, in_header=in_header)
         self._put_what_is_danced(self.orders.tags[before:], remark.text)
+        self._put_end(self.orders.restarts[restarts_before:], remark)
 
     def _read_stretches(self, remark: Remark, extra: PartText | None, *, kind: str, in_header: bool) -> None:
         """Add what the sentences of a remark order, each with what the one before it has begun."""
@@ -136,14 +152,18 @@ class _Reader:
             self._note_starts(named)
             if self._read_list(stretch, extra):
                 continue
-            own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag)
+            own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag) or self._changes_restart(
+                named
+            )
             if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
+                if kind == "restart" and walls and tells_steps(stretch.text):
+                    self.orders.unread.append(stretch)
                 continue
             named.kind = own or kind
             more = not named.walls
             if named.walls:
                 walls = named.walls
-            elif named.kind and (named.counts or named.clocks or change_at(stretch.text) is not None):
+            elif named.kind and (named.counts or named.clocks or _changes(stretch.text)):
                 named.walls = walls
             if not named.kind:
                 self._take_no_order(named, in_header=in_header)
@@ -155,6 +175,16 @@ class _Reader:
                 self._order(named, extra, more=more)
             if own and not named.walls and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _changes_restart(self, named: Named) -> str:
+        """A restart, for a stretch that tells the step change of one ordered before; else nothing."""
+        ordered = {order.wall for order in self.orders.restarts}
+        told = named.walls and all(wall in ordered for wall, _ in named.walls)
+        return (
+            "restart"
+            if told and says_it_changes(named.text) is not None and changed_to(named.text).words
+            else ""
+        )
 
     def _take_counted(self, restarts: list[RestartOrder], tags: list[TagOrder]) -> None:
         """Add what a sequence of counts orders; a tag that is told once only has its steps by its heading."""
@@ -178,7 +208,8 @@ class _Reader:
     def _take_no_order(self, named: Named, *, in_header: bool) -> None:
         """Facings of restarts told before; what else is told of a wall is kept as unread."""
         self._claim_facings(named)
-        if _tells_of_a_wall(named) and not (in_header and not is_about_a_wall(named.text)):
+        told = is_about_a_wall(named.text) or any(stop.is_exact for stop in named.counts)
+        if _tells_of_a_wall(named) and (told or not in_header):
             self.orders.unread.append(named.remark)
 
     def _put_what_is_danced(self, tags: list[TagOrder], text: str) -> None:
@@ -189,6 +220,16 @@ class _Reader:
         for tag in tags:
             tag.counts = int(again.counts) if again is not None else size
             tag.again = again
+
+    def _put_end(self, restarts: list[RestartOrder], remark: Remark) -> None:
+        """Give restarts the one end that the remark tells apart from their walls ("Both after count 16")."""
+        told = _RESTART_TOLD.search(remark.text)
+        if told is None or HERE.search(remark.text) or any(order.after is not None for order in restarts):
+            return
+        behind = names_in(replace(remark, start=remark.start + told.end())).counts
+        ends = {end for stop in behind if stop.is_exact and (end := stop.counts(self.main))}
+        for order in restarts if len(ends) == 1 else []:
+            (order.after,) = ends
 
     def _note_starts(self, named: Named) -> None:
         """Keep where walls are said to start ("wall 5 starts facing 12:00")."""
@@ -230,6 +271,14 @@ class _Reader:
                     order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
 
 
+def _is_listed(remark: Remark) -> bool:
+    """Whether a remark can be an item of a list of restarts: it names walls, and where they end."""
+    if _LISTED.match(remark.text):
+        return True
+    named = names_in(remark)
+    return bool(named.walls and named.counts) and not named.kind
+
+
 def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_tag: bool) -> str:
     """What a stretch orders; "then start again" behind a tag's steps orders nothing more.
 
@@ -253,7 +302,7 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
 
 def _adds_counts(text: str, main: PartText | None) -> bool:
     """Whether a text tells counts of the dance that are danced again, or that nothing is danced for some."""
-    return danced_again(text, main) is not None or _HOLDS.search(text) is not None
+    return danced_again(text, main) is not None or bool(_HOLDS.search(text) or _MORE_COUNTS.search(text))
 
 
 def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
@@ -263,12 +312,17 @@ def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
     """
     if kind == "tag" and _only_starts(named):
         return False
-    if named.walls or change_at(named.text) is not None:
+    if named.walls or (_changes(named.text) if begun else change_at(named.text) is not None):
         return True
     if kind == "tag" or _ONLY_COUNTS.fullmatch(named.text):
         return begun and bool(named.clocks or _ONLY_COUNTS.fullmatch(named.text))
     told = any(stop.is_exact for stop in named.counts) and not actions_in(named.text)
     return begun and bool(named.clocks or told)
+
+
+def _changes(text: str) -> bool:
+    """Whether a text tells of a step change, or steps under counts of their own."""
+    return change_at(text) is not None or bool(changed_to(text).words)
 
 
 def _only_starts(named: Named) -> bool:
@@ -286,7 +340,7 @@ def _tells_of_a_wall(named: Named) -> bool:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
     steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
-    return bool(named.counts) or steps or (adds and at_end)
+    return bool(named.counts) or steps or (adds and at_end) or _OTHERWISE.search(text) is not None
 
 
 def _next_wall_told(named: Named) -> bool:

@@ -3,19 +3,24 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
-from wallwise.reading.changes import change_at, changed_to, says_it_changes
+from wallwise.reading.changes import change_at, changed_to, says_it_changes, steps_behind_colon
 from wallwise.reading.cuts import left_out
 from wallwise.reading.naming import Named
-from wallwise.reading.outline import PartText, Remark
-from wallwise.reading.stops import Stop
+from wallwise.reading.outline import PartText, Remark, SectionText
+from wallwise.reading.stops import Stop, section_at, stops_in
 from wallwise.reading.wording import RESTART
 
 _HERE = re.compile(r"\bhere\b|\bat this point\b|\brestart point\b", re.IGNORECASE)
 _ONLY_SAID = re.compile(rf"\W*{RESTART}\W*$", re.IGNORECASE)  # behind the steps: "... (12:00) *Restart"
 _OF_TAG = re.compile(r"\W*(?:count\s+)?(?:tag|bridge)", re.IGNORECASE)
+_IN = re.compile(r"\s+in\s*(?:[,;.|/)]|$)", re.IGNORECASE)  # "16 counts in, …": before the dance begins
+_IN_OTHER_WORDS = re.compile(
+    r"[\s,(=-]*(?:(?:that\s+is|i\.?e\.?|or|after|at|the|end\s+of)\s+)*", re.IGNORECASE
+)
 
 _EIGHT = 8  # past it a count is one of the whole dance
 
@@ -75,6 +80,7 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
         if here is None and counts:
             order.after, told = _nearest(counts, i, walls=len(named.walls), at=at)
             order.after_span = named.remark.line.span(told.start, told.end)
+        order.otherwise = _otherwise(named, main, order.after)
         if cut is not None:
             place = named.remark.start
             danced = [value for value, told in counts if told.is_danced]
@@ -86,9 +92,55 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     return orders
 
 
+def _otherwise(named: Named, main: PartText | None, after: Fraction | None) -> Fraction | None:
+    """Counts other than `after` that a stretch tells of the same restart, or stands behind; else None."""
+    told = _told_alike(named, main, after)
+    if after is None or main is None or not told:
+        return None
+    here = beat_here(named.remark, main)
+    section = section_at(main, here) if here is not None and here < main.counts else None
+    if section is None:
+        return next((value for value, _ in told if value != after), None)
+    start = section.base - 1  # from there "count 8" can be counted
+    others = [value for value, stop in told if after not in (value, start + value if stop.is_nth else value)]
+    return next(iter(others), None if _tells_of_section(named, main, section) else here)
+
+
+def _tells_of_section(named: Named, main: PartText, section: SectionText) -> bool:
+    """Whether the line of a stretch tells an end of a wall that is in a section."""
+    text, start = named.remark.line.text, section.base - 1
+    told = [(stop, stop.counts(main)) for stop in stops_in(text, 0, len(text))]
+    return any(
+        value is not None
+        and (start < value <= start + section.counts or (stop.is_nth and value <= section.counts))
+        for stop, value in told
+    )
+
+
+def _told_alike(named: Named, main: PartText | None, after: Fraction | None) -> list[_Counts]:
+    """All that a stretch tells as the end of one and the same wall.
+
+    What explains it is told of it too: "after section 2 (24 counts)"; what is told elsewhere in the
+    stretch, only where it is of one wall.
+    """
+    counts = _ends_told(named, main)
+    exact = [told for told in counts if told[1].is_exact] or counts
+    one = exact if len(named.walls) == 1 else []
+    pairs = [pair for pair in pairwise(counts) if _explains(named, *pair)]
+    return [*one, *(told for pair in pairs if any(value == after for value, _ in pair) for told in pair)]
+
+
+def _explains(named: Named, told: _Counts, other: _Counts) -> bool:
+    """Whether counts told behind others only say these in other words."""
+    between = _IN_OTHER_WORDS.fullmatch(named.remark.line.text, told[1].end, other[1].start)
+    return between is not None and not other[1].is_of_wall
+
+
 def _changing(named: Named) -> tuple[int, ...]:
     """The walls of which a step change is told: those named last before it, else all that are named."""
     told = says_it_changes(named.text)
+    if told is None and named.kind == "restart":
+        told = steps_behind_colon(named.text)
     if told is None:
         return ()
     before = [at for _, at in named.walls if at <= named.remark.start + told]
@@ -120,8 +172,21 @@ def place_told(named: Named, main: PartText | None) -> Fraction | None:
 
 def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
     """The counts at which the restarts can be meant, with their places."""
+    counts = _ends_told(named, main)
+    exact = [(value, told) for value, told in counts if told.is_exact]
+    if change_at(named.text) is not None:
+        return exact
+    several = named.kind == "restart" and len(counts) == len(named.walls) > len(
+        exact
+    )  # "after 16 counts on wall 2, 24 counts on wall 5"
+    return counts if several else exact or counts
+
+
+def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
+    """All counts told that can be where a wall ends, with their places."""
     fewest = 4 if main is not None and main.counts > 16 else 1
     text = named.remark.line.text
+    first = named.remark.end - len(named.text.lstrip(" (*-"))
     counts = [
         (value, told)
         for told in named.counts
@@ -129,19 +194,18 @@ def _counts_told(named: Named, main: PartText | None) -> list[_Counts]:
         and value >= fewest
         and (told.is_exact or main is None or value != main.counts)
         and not (named.kind == "both" and _OF_TAG.match(text, told.end))
+        and not (told.start <= first and _IN.match(text, told.end))
     ]
-    exact = [(value, told) for value, told in counts if told.is_exact]
     change = change_at(named.text)
-    if change is not None:
-        # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
-        begin = named.remark.start + change
-        before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
-        # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
-        return before or [(value, told) for value, told in exact if told.is_in_section]
-    several = named.kind == "restart" and len(counts) == len(named.walls) > len(
-        exact
-    )  # "after 16 counts on wall 2, 24 counts on wall 5"
-    return counts if several else exact or counts
+    if change is None:
+        # "counts 13-16 are: walk R, L, R, L": these are danced
+        return [told for told in counts if told[1].is_exact] if changed_to(named.text).words else counts
+    # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
+    exact = [(value, told) for value, told in counts if told.is_exact]
+    begin = named.remark.start + change
+    before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
+    # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
+    return before or [(value, told) for value, told in exact if told.is_in_section]
 
 
 def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:

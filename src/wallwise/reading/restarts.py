@@ -10,14 +10,14 @@ from wallwise.reading.goals import inside_goal
 from wallwise.reading.layout import Layout
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import leading_mark
-from wallwise.reading.pieces import few, in_time, items_in, on_beats
+from wallwise.reading.options import natural_counts
+from wallwise.reading.pieces import few, in_time, on_beats
 from wallwise.reading.record import Reading
 from wallwise.reading.restart_orders import RestartOrder
 from wallwise.reading.solve import solve
 from wallwise.reading.steps import step_of
 
 _Placed = list[tuple[str, tuple[Fraction, ...]]]  # words, each with their beats in the part
-_MOST_STEPS = 16  # told in place of others before a restart
 
 
 def restarts_of(reading: Reading) -> tuple[Restart, ...]:
@@ -63,12 +63,10 @@ def _on_part_beats(reading: Reading, after: Fraction, change: Change) -> _Placed
         return marked
     if change.words and change.counts is not None:
         return _of_part([(change.words, change.counts.beats)], base=base, after=after)
-    steps = sum(1 for item in items_in(change.words)[0] if item.options) if change.words else 0
-    return (
-        [(change.words, tuple(after - steps + 1 + i for i in range(steps)))]
-        if 0 < steps <= _MOST_STEPS
-        else []
-    )
+    counts = natural_counts(change.words) if change.words else None
+    if counts is None:
+        return []
+    return [(change.words, tuple(after - counts + 1 + i for i in range(int(counts))))]
 
 
 def _of_part(placed: _Placed, *, base: Fraction, after: Fraction) -> _Placed:

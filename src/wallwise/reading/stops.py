@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.outline import PartText
+from wallwise.reading.outline import PartText, SectionText
 from wallwise.reading.wording import ORDINAL_WORDS, any_of, number_of
 
 _FLAGS = re.IGNORECASE | re.VERBOSE
@@ -25,11 +25,15 @@ CUT = r"(?:1[2-9]|[2-9]\d)\b"  # counts, where no dance has so many walls: "w3/1
 UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _UNITS = any_of(f"{unit}s" for unit in sorted(_ORDER["unit"], key=len, reverse=True))
 _NUMBER = rf"(?:\d{{1,2}}|{_EIGHT_WORDS}|(?-i:VIII|VII|VI|IV|V|III|II|I))"
+_ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
+_ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
 _NTH_SECTION = rf"{_NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
-A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|(?-i:VIII|VII|VI|IV|III|II)\b)"
+A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|{_ROMAN}\b)"
+_NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
 _AND = r"\s*(?:,\s*and|,|and|&|\+|-|to|through|thru)\s*"
+_LEADS_IN = r"\s*-?\s*(?:intro|lead)"  # behind the counts of an intro
 _UPTO = r"\s*(?:-|to|thru|through|until)\s*"
 
 _Meant = Callable[[re.Match[str], PartText | None], Fraction | None]
@@ -81,6 +85,16 @@ class Stop:
         """Whether it is a count of a section that is named with it."""
         return "of" in self.found.re.groupindex
 
+    @property
+    def is_nth(self) -> bool:
+        """Whether it names a count by its number ("count 8"), perhaps from the start of its section."""
+        return _NTH_COUNT.search(self.found.group()) is not None
+
+    @property
+    def is_of_wall(self) -> bool:
+        """Whether the wall it is told of stands in its own words ("wall 3: 16")."""
+        return self.way.name == "wall 3: 16"
+
     def counts(self, main: PartText | None) -> Fraction | None:
         """The counts of the main part that it means; None for a section that there is not."""
         return self.way.meant(self.found, main)
@@ -106,6 +120,11 @@ def section_end(main: PartText | None, number: int) -> Fraction | None:
         return None
     section = main.sections[number - 1]
     return section.base + section.counts - 1
+
+
+def section_at(main: PartText, beat: Fraction) -> SectionText | None:
+    """The section of the main part that a beat is in; None for a beat outside of it."""
+    return next((s for s in main.sections if s.base <= beat < s.base + s.counts), None)
 
 
 # -- what each way means ---------------------------------------------------------------------------
@@ -149,7 +168,7 @@ def _end_of_letter(found: re.Match[str], main: PartText | None) -> Fraction | No
 
 def _inside_section(found: re.Match[str], main: PartText | None) -> Fraction | None:
     """The count of a section, by its number in the section or, past its end, through the dance."""
-    number, within = section_number(found["of"]), Fraction(int(found["n"]))
+    number, within = section_number(found["of"]), Fraction(number_of(found["n"]) or 0)
     if main is None or number is None or not 0 < number <= len(main.sections):
         return None
     section = main.sections[number - 1]
@@ -166,12 +185,14 @@ _DANCED = rf"""
     (?:(?:the|only|just|doing|dancing|up[ ]to|as[ ]far[ ]as|to|these|those|all)\s+)*
     (?:first\s+)?{_COUNT}?\s*(?:1{_UPTO})?
     (?P<n>\d{{1,3}})\b(?!{_OF}{A_SECTION})(?!\s*(?:st|nd|rd|th|walls?|o'?\s?c|:|times|secs?|x|eights|{_UNITS})\b)
+    (?!\s*[-&]\s*\d)
 """
 _LISTED = rf"""
     \bw(?:alls?|ls?)?\s?\d{{1,2}}(?:\s*(?:,|&|and)\s*\d{{1,2}})*
     (?:
         \s*[:=]\s*\(?
       | \s*/\s*(?={CUT})
+      | \s+at\s+(?!12\b)(?={CUT})
       | \s+-\s+
       | -(?={CUT})
       | \s*\((?!(?:12|3|6|9)\b)
@@ -202,7 +223,9 @@ def _named(name: str, pattern: str, meant: _Meant) -> _Way:
 
 
 _WAYS = (
-    _exact("4 of section 2", rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}){_OF}(?P<of>{A_SECTION})", _inside_section),
+    _exact(
+        "4 of section 2", rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}|{_SPELT}){_OF}(?P<of>{A_SECTION})", _inside_section
+    ),
     _exact("section 2, count 4", _INSIDE, _inside_section),
     _exact("before count 17", rf"\bbefore\s+(?:the\s+)?{_COUNT}\s*(?P<n>\d{{1,3}})\b", _before),
     _exact(
@@ -215,14 +238,19 @@ _WAYS = (
     _exact("counts 1-16", rf"\b(?:{_COUNT}|steps?)\s*1{_UPTO}(?P<n>\d{{1,3}})\b", _number),
     _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
-    _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*(?:{_COUNT}|c)\b", _number),
+    _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*-?\s*(?:{_COUNT}|c)\b(?!{_LEADS_IN})", _number),
     _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
-    _exact("section 2", rf"\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)", _end_of_section),
+    _exact(
+        "section 2",
+        rf"(?<!')(?<!\bback\ to\ )(?<!\bfrom\ )\b{UNIT}\.?\s*(?P<n>{_NUMBER})\b(?!\w)",
+        _end_of_section,
+    ),
     _exact(
         "after #2",
-        r"\b(?:after|end[ ]of|through|to|until|till|do|dance|only)\s+\#\s?(?P<n>\d)\b",
+        r"\b(?:after|end[ ]of|through|to|until|till|do|dance|only)\s+"
+        rf"(?:(?-i:I)(?:{_AND}{_ROMAN})*?{_AND})?(?P<n>\#\s?\d|{_ROMAN}|(?-i:[IV])(?=\s*(?:[(]|$)))(?!\w)(?!{_AND}{_ROMAN})",
         _end_of_section,
     ),
     _exact("second eight", rf"\b(?P<n>{_NTH_SECTION})", _end_of_section),

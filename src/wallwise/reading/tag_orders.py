@@ -7,18 +7,23 @@ from fractions import Fraction
 from wallwise.dance.model import Span
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import NTH, Named
+from wallwise.reading.naming import NTH, ROUND, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.stops import section_end
 from wallwise.reading.tag_repeats import Again, danced_again, times_told
 from wallwise.reading.wording import HERE, any_of, number_of
 
-_SIZE = re.compile(rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?(?:counts?|cts?|beats?|c)\b", re.IGNORECASE)
+_SIZE = re.compile(
+    rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?"
+    r"(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
+    re.IGNORECASE,
+)
+_SIZE_IN_BRACKETS = re.compile(r"\bw(?:alls?\s+)?\d{1,2}\s*\(([1245781])\)", re.IGNORECASE)  # no facing
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
 _SIZE_OF_TAG = re.compile(
     rf"""
-    \b(?P<before>{_NUMBER})[\s-]*(?:counts?|cts?|beats?|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
+    \b(?P<before>{_NUMBER})[\s-]*(?:count|ct|beat|c)[\s-]+(?:\w+\s+)?(?:tag|bridge)\b
   | \b(?:tag|bridge)\s*[,:(-]?\s*(?:of\s+)?(?P<behind>{_NUMBER})[\s-]*(?:counts?|cts?|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -32,9 +37,11 @@ _WITHIN = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _AFTER_WALL = re.compile(
-    rf"\b(?:end|after|finish(?:ed|ing)?|have\s+danced|following|between|before)\s+(?:of\s+)?"
-    rf"(?:(?:the|your|dancing|starting|beginning)\s+)*(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+{NTH})?\s+walls?\b)"
-    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b",
+    rf"\b(?:end|after|finish(?:ed|ing)?|complet(?:e|ed|ing|ion)|have\s+danced|following|between|before)\s+(?:of\s+)?"
+    rf"(?:(?:the|your|dancing|finishing|completing|starting|beginning)\s+)*"
+    rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
+    rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b"
+    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -74,7 +81,7 @@ def tags_told(
         counts = int(again.counts)
     else:
         again = None
-    times = times_told(named.text)
+    times, sizes = times_told(named.text), _sizes(named.text, main)
     part = extra.name if extra is not None else _part_of_tag(named.text, extras)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
@@ -82,6 +89,8 @@ def tags_told(
             wall -= 1
         order = TagOrder(wall, counts, inside, span=named.span, part=part, again=again)
         order.loose = _is_followed(named)
+        if again is None and len(named.walls) > 1 and len(set(sizes)) > 1:
+            order.counts = sizes[i] if len(sizes) == len(named.walls) else None
         if len(times) == len(named.walls):
             order.times = times[i]
         if faced := named.faced_on(i):
@@ -98,9 +107,9 @@ def _is_followed(named: Named) -> bool:
 
 
 def size_of_tag(text: str) -> int | None:
-    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts", "Tag (4 counts)"."""
-    found = _SIZE_OF_TAG.search(text)
-    return number_of(found["before"] or found["behind"]) if found else None
+    """How long the tag is that a text calls so: "a 4-count tag", "Tag of 2 counts"; None for several."""
+    sizes = {number_of(found["before"] or found["behind"]) for found in _SIZE_OF_TAG.finditer(text)}
+    return sizes.pop() if len(sizes) == 1 else None
 
 
 def is_after_wall(text: str) -> bool:
@@ -117,12 +126,17 @@ def _size(named: Named, main: PartText | None) -> tuple[int | None, Fraction | N
         inside = Fraction(int(count)) if count else section_end(main, int(within["section"]))
         sizes = [size for told in _SIZE.findall(text) if (size := number_of(told)) != inside]
         return (sizes[0] if sizes else None), inside
-    told = [number_of(sized[1]) for sized in _SIZE.finditer(text)]
-    counts = next((size for size in told if main is None or size != main.counts), None)
+    counts = next(iter(_sizes(text, main)), None)
     here = beat_here(named.remark, main)
     if HERE.search(text) and here is not None and main is not None and here < main.counts:
         return counts, here
     return counts, None
+
+
+def _sizes(text: str, main: PartText | None) -> list[int]:
+    """The numbers of counts that a text tells, but for those of the whole dance."""
+    told = [number_of(sized[1]) for sized in (*_SIZE.finditer(text), *_SIZE_IN_BRACKETS.finditer(text))]
+    return [size for size in told if size is not None and (main is None or size != main.counts)]
 
 
 def _part_of_tag(text: str, extras: list[PartText]) -> str:

@@ -10,6 +10,7 @@ from wallwise.dance.model import Part, Section
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText
+from wallwise.reading.stepwords import actions_in
 from wallwise.reading.stops import A_SECTION, section_end, section_number
 from wallwise.reading.wording import any_of, number_of
 
@@ -21,6 +22,10 @@ _TAG_IS = re.compile(
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 _COUNTS = r"(?:counts?|cts?|beats?)\s*(?P<from>\d{1,2})\s*(?:-|to)\s*(?P<to>\d{1,2})\b"
 _AND = r"\s*(?:,|and|&|\+|-|to)\s*(?:the\s+)?"
+_STEPS_OF_DANCE = (
+    rf"\bthe\s+(?:last\s+)?(?P<n>{_NUMBER})\s+(?:\w+\s+)?(?P<steps>(?!count|beat)\w{{2,}}?)e?s\b"
+)
+_THOSE_STEPS = re.compile(_STEPS_OF_DANCE, re.IGNORECASE)
 _EIGHT = 8
 _TWICE = r"(?:twice|two\s+times|2\s+times|x\s?2|2\s?x)\b"
 _TWICE_BEHIND = re.compile(rf"[\s,)]*{_TWICE}", re.IGNORECASE)
@@ -51,6 +56,11 @@ _Meant = Callable[[re.Match[str], PartText], _Span]
 def tells_again(text: str) -> bool:
     """Whether a text says that something is danced once more."""
     return _AGAIN.search(text) is not None
+
+
+def tells_those_again(text: str) -> bool:
+    """Whether a text says that so many steps of the dance come again: "the 4 sways once more"."""
+    return tells_again(text) and _THOSE_STEPS.search(text) is not None
 
 
 def danced_again(text: str, main: PartText | None) -> Again | None:
@@ -128,6 +138,16 @@ def _sections_at_end(found: re.Match[str], main: PartText) -> _Span:
     return _from_to(main, 1, many) if found["first"] else _from_to(main, whole - many + 1, whole)
 
 
+def _steps_at_end(found: re.Match[str], main: PartText) -> _Span:
+    """The last counts of the dance, one for each step, where it ends with steps of that name."""
+    many = number_of(found["n"])
+    texts = [group.text for section in main.sections[-1:] for group in section.groups]
+    _, step, behind = " ".join(texts).lower().rpartition(found["steps"].lower())
+    if many is None or not step or actions_in(behind):
+        return None
+    return main.counts - many + 1, main.counts
+
+
 def _at_end(found: re.Match[str], main: PartText, counts: Fraction) -> _Span:
     return (Fraction(1), counts) if found["first"] else (main.counts - counts + 1, main.counts)
 
@@ -151,6 +171,7 @@ _WAYS = (
     _way(rf"{_END}(?P<n>{_NUMBER})\s+(?:counts?|cts?|beats?)\b", _counts_at_end),
     _way(rf"{_END}(?:(?P<n>{_NUMBER})\s+)?(?:sections?|sets?|lines?|blocks?)\b", _sections_at_end),
     _way(rf"{_END}(?:(?P<n>{_NUMBER})\s+)?(?:eights?|8s?)\b", _eights_at_end),
+    _way(_STEPS_OF_DANCE, _steps_at_end),
     _way(
         rf"\b(?:sections|parts|lines|eights|blocks)\s*(?P<from>{_NUMBER}){_AND}(?P<to>{_NUMBER})\b", _sections
     ),

@@ -13,8 +13,16 @@ from functools import lru_cache
 
 from wallwise.dance.model import Span
 
+# What markup there is: "<Restart here on wall 3>" is none.
+_ELEMENTS = (
+    r"(?:a|abbr|article|b|big|blockquote|body|br|center|code|dd|div|dl|dt|em|font|footer|h[1-6]|head|header|hr"
+    r"|html|i|img|li|link|main|meta|o:p|ol|p|pre|s|section|small|span|strike|strong|style|sub|sup|table|tbody|td"
+    r"|tfoot|th|thead|title|tr|tt|u|ul)"
+)
 _MARKUP = re.compile(
-    r"&(?:[a-zA-Z]{2,8}\d{0,2}|#\d{1,6}|#x[0-9a-fA-F]{1,5});|</?[a-zA-Z][^<>\n]{0,80}>|<!--.{0,200}?-->|\r\n?|\*\*|__"
+    rf"&(?:[a-zA-Z]{{2,8}}\d{{0,2}}|#\d{{1,6}}|#x[0-9a-fA-F]{{1,5}});"
+    rf"|</?(?:(?i:{_ELEMENTS})\s*/?|(?i:{_ELEMENTS})\s+[\w:-]+\s*=[^<>\n]{{0,80}})>"
+    r"|<!--.{0,200}?-->|\r\n?|\*\*|__"
 )
 _BREAKS = ("<br", "</p", "<p", "</tr", "</li", "<li", "<h", "</h", "</div")
 _CELLS = ("</td", "</th")

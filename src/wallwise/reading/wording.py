@@ -31,11 +31,16 @@ _SHORT = any_of(_ORDER["restart_short"])
 _TOLD_WITH = (
     rf"(?:[:@-]|(?:on|in|at|during|after|here|walls?|wls?|w\s?\d|{any_of(ORDINAL_WORDS)}|\d\w{{0,3}})\b)"
 )
+_NUMBERED = (  # "R1: wall 3", "R2 here", "R: w3"
+    r"(?-i:R)(?=\s*[:=]\s*(?:on\s+)?w(?:alls?\b|\d))|"
+    r"(?-i:R)[1-5](?=[)\]>*]*\s*(?:[:=(-]\s*)?(?:here\b|(?:(?:on|in|during)\s+)?(?:the\s+)?"
+    rf"(?:walls?\b|w\d|(?:\d\w\w|{any_of(ORDINAL_WORDS)})\s+wall\b)))"
+)
 # "Restart", "RS w3", "RST here", "w3: RS"; to be followed by an end of word.
 RESTART = (
     rf"(?:{any_of(sorted(_ORDER['restart'], key=len, reverse=True))}"
     rf"|{_SHORT}(?=\s*{_TOLD_WITH})|(?:(?<=w\d\s)|(?<=w\d:\s)|(?<=\bhere\s)){_SHORT}"
-    rf"|(?<=\d\s){_SHORT}(?=\s*(?:[,;.)]|$)))"
+    rf"|(?<=\d\s){_SHORT}(?=\s*(?:[,;.)]|$))|{_NUMBERED})"
 )
 _EASIER = words()["option"]
 # "Beginners may", "if tired", "or simply": an easier way follows.

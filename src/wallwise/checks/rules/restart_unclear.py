@@ -16,6 +16,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
     yield from _unknown_change(reading)
     yield from _no_wall(reading.orders)
     yield from _no_steps(reading)
+    yield from _other_size(reading)
     yield from _each_or_last(reading.orders)
     yield from _fewer(reading)
     yield from _unread(reading.orders)
@@ -50,7 +51,8 @@ def _told_twice(reading: Reading) -> Iterator[Finding]:
 def _unknown_change(reading: Reading) -> Iterator[Finding]:
     changed = {restart.wall for restart in reading.dance.restarts if restart.change}
     for order in reading.orders.restarts:
-        if order.changing and not changed.intersection(order.changing):
+        told = order.changing or ((order.wall,) if order.change is not None else ())
+        if told and not changed.intersection(told):
             yield RULE.on(
                 order.span,
                 f"The restart on wall {order.wall} is said to change steps, but to which could not be read.",
@@ -75,6 +77,23 @@ def _no_steps(reading: Reading) -> Iterator[Finding]:
             yield RULE.on(
                 order.span,
                 f"A tag is told after wall {order.after_wall}, but neither its steps nor its counts.",
+            )
+
+
+def _other_size(reading: Reading) -> Iterator[Finding]:
+    """Tags whose steps last other counts than are told of them after one of the walls."""
+    danced = {tag.after_wall: tag.part.counts for tag in reading.dance.tags}
+    for order in reading.orders.tags:
+        counts = danced.get(order.after_wall)
+        if (
+            order.counts is not None
+            and counts is not None
+            and counts not in (order.counts, order.counts * order.times)
+        ):
+            yield RULE.on(
+                order.span,
+                f"The tag after wall {order.after_wall} is said to have {order.counts} counts, "
+                f"but its steps last {counts}.",
             )
 
 
