@@ -60,6 +60,8 @@ def take_opening(t: Telling, i: int, _token: Token) -> int:
 
 def _qualifies(t: Telling, i: int) -> bool:
     word = t.word(i)
+    if word in (Word.SIDE, Word.FOOT) and t.word(i + 1) == "," and t.word(i + 2) in (Word.SIDE, Word.FOOT):
+        return False  # "vine with a touch (R, L behind …)" tells one step after the other
     if t.act.figures and word in (Word.SIDE, Word.FOOT) and t.word(i + 1) is Word.PLACE:
         return False  # "vine (R side, L behind …)" tells the figure's steps
     return word in _QUALIFIERS or (
