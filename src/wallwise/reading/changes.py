@@ -100,6 +100,11 @@ def tells_steps(text: str) -> bool:
     return actions_in(text) > 0 and known_share(text) >= _SURELY_STEPS and _OF_WALL.search(text) is None
 
 
+def tells_steps_with_feet(text: str) -> bool:
+    """Whether a text is surely of steps, and says with which foot or to which side."""
+    return tells_steps(text) and _WITH_FOOT.search(text) is not None
+
+
 def says_it_changes(text: str) -> int | None:
     """Where a text says for certain that steps are changed, even if not to which; None where it does not."""
     found = _SAYS_SO.search(text) or _then_steps(text)
@@ -108,8 +113,8 @@ def says_it_changes(text: str) -> int | None:
 
 def steps_behind_colon(text: str) -> int | None:
     """Where a text tells steps with their feet behind a colon or in brackets; None where it tells none."""
-    behind = (found for found in _BEHIND_COLON.finditer(text) if tells_steps(found["words"]))
-    return next((found.start() for found in behind if _WITH_FOOT.search(found["words"])), None)
+    behind = _BEHIND_COLON.finditer(text)
+    return next((found.start() for found in behind if tells_steps_with_feet(found["words"])), None)
 
 
 def changed_to(text: str) -> Change:

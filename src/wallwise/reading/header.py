@@ -67,7 +67,9 @@ _WALLS_TOLD = (
     re.compile(
         r"(?<![/\w])(?P<n>[1248]|one|two|four|eight)\s*[- ]?(?:walls?|w|wds?)\b(?!\s*\d)", re.IGNORECASE
     ),
-    re.compile(r"\bwalls?\s+(?P<n>[1248])(?=\s*(?:$|[,;|/\t)]|\.\s|level|count|-\s))", re.IGNORECASE),
+    re.compile(
+        r"\bwalls?\s+(?P<n>[1248])(?=\s*(?:$|[,;|/\t)]|level|count|-\s)|\s*[.\u2022]\s)", re.IGNORECASE
+    ),
 )
 _OTHER_WALL = re.compile(
     r"\b(?:restart|tag|on|after|during|end of|wall \d+ and)\s*(?:the\s+)?$", re.IGNORECASE
@@ -99,6 +101,7 @@ _COUNTS_OF_PARTS = re.compile(
 _TAG_COUNTS = re.compile(
     r"""
     \b(?P<name>(?:tag|bridge)(?:\s[1-9](?=\W))?)\s*(?:[-:=(]|is|has|of|\s)\s*
+    (?:1\s*(?:-|x|,|of)\s*)?  # "Tag: 1 - 2 counts after wall 4": there is one
     (?P<n>\d{1,3})\s*-?\s*(?:counts?|cts?|c|beats?)\b
     """,
     re.IGNORECASE | re.VERBOSE,

@@ -14,14 +14,14 @@ from typing import NamedTuple
 from wallwise.dance.model import Span
 from wallwise.glossary.load import words
 from wallwise.reading.asides import is_about_a_wall
-from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps
+from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps_with_feet
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
-from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
+from wallwise.reading.naming import NEGATED, NTH, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
@@ -51,10 +51,12 @@ _MORE_COUNTS = re.compile(
     re.IGNORECASE,
 )
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
-_LABEL = re.compile(rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*", re.IGNORECASE)
-_LISTED = re.compile(
-    r"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:\d{1,2}(?:st|nd|rd|th)\s+)?w(?:alls?|\d)\b", re.IGNORECASE
+_LABEL = re.compile(
+    rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*"
+    rf"|(?:(?!\bw(?:alls?\b|\d))[^.;:]){{0,60}}?\b{RESTART}\s*:\W*",  # "Listen out for two restarts:"
+    re.IGNORECASE,
 )
+_LISTED = re.compile(rf"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:{NTH}\s+)?w(?:alls?|\d)\b", re.IGNORECASE)
 _ADDS = re.compile(
     r"\b(?:extra|additional|more|again|twice|at the end|finish(?:es)? with|ends? with)\b", re.IGNORECASE
 )
@@ -156,7 +158,7 @@ class _Reader:
                 named
             )
             if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
-                if kind == "restart" and walls and tells_steps(stretch.text):
+                if kind == "restart" and walls and tells_steps_with_feet(stretch.text):
                     self.orders.unread.append(stretch)
                 continue
             named.kind = own or kind

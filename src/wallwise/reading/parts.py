@@ -22,6 +22,7 @@ def read_parts(reading: Reading) -> None:
     header = [Remark(line, 0, len(line.text)) for line in out.header]
     usual = _usual(out)
     surely = _is_sum(reading, usual)
+    _declare_lengths(reading)
     passages = {
         part.name: passages_of(part, bar=out.bar, usual=usual, surely=surely and not part.extra)
         for part in out.parts
@@ -41,6 +42,15 @@ def read_parts(reading: Reading) -> None:
     for part in out.parts:
         if part.extra:
             _solve_extra(reading, part, passages[part.name], ended=ended)
+
+
+def _declare_lengths(reading: Reading) -> None:
+    """Give tags without a count mark the length that the sheet declares for them."""
+    for part in reading.outline.parts:
+        declared = reading.declared.part_counts.get(part.name.lower())
+        marked = any(group.written is not None for section in part.sections for group in section.groups)
+        if part.extra and declared is not None and len(part.sections) == 1 and not marked:
+            part.sections[0].range = part.sections[0].range or (1, declared.value)
 
 
 def _solve(reading: Reading, part: PartText, passages: list[Passage], *, goal: Goal) -> Solution:
