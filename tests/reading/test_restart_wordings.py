@@ -203,6 +203,10 @@ TOLD = (
     ),
     ("", {"tail": "Repeat the dance 8 times in all; the last time ends at the front."}),
     ("", {"tail": "On wall 3 don't miss the drum break!"}),
+    (
+        "restart 3 16, restart 6 24",
+        {"tail": "Listen out for two restarts:\n- third wall, after count 16\n- sixth wall, after count 24"},
+    ),
 )
 
 
