@@ -179,6 +179,8 @@ DOUBTED = (
     "Dance sections 3 and 4 on every wall except wall 3.",
     "On wall 3 things are a bit different: leave out the shuffles.",
     "On wall 4 skip counts 9-16.",
+    "Wall 3 ends after 16 counts.",
+    "One short wall: the third, 16 counts only.",
     "Wall 5 has an extra bit: rock, recover, together.",
     "On wall 3 after 16 counts, the dance is different.",
     "Restart on wall 3 after 40 counts",

@@ -86,3 +86,29 @@ def test_a_tag_faces_as_the_room_does_or_as_from_the_front(first: str, last: str
     """Both conventions are met on sheets; a facing of neither is flagged."""
     assert flagged(TAG.format(first=first, last=last)) == set()
     assert "facing-differs" in flagged(TAG.format(first="3:00", last=last))
+
+
+QUARTER = """TIN LANTERN
+8 counts, 4 walls
+
+1-2 Step R forward, pivot 1/4 {side}
+3-4 Walk R, L
+5-8 Rocking chair R
+
+{told}
+"""
+EACH_WALL = (
+    "Every new wall is a quarter turn to your left: 12, 9, 6, 3 o'clock.",
+    "Each wall begins a quarter turn to the left of the one before.",
+    "The walls follow each other as 12, 9, 6, 3 o'clock.",
+)
+
+
+@pytest.mark.parametrize("told", EACH_WALL)
+def test_facings_of_wall_after_wall_are_none_of_the_last_step(told: str) -> None:
+    assert flagged(QUARTER.format(side="left", told=told)) == set()
+
+
+@pytest.mark.parametrize("told", EACH_WALL[:2])
+def test_a_turn_to_the_next_wall_is_compared(told: str) -> None:
+    assert "facing-differs" in flagged(QUARTER.format(side="right", told=told))

@@ -30,6 +30,7 @@ SIZES = {
     "Tin Lantern (32/4)": (32, 4),
     "Tin Lantern\nA thirty-two count, four wall dance": (32, 4),
     "Tin Lantern\nWalls: 4\tCounts: 32\tLevel: Beginner": (32, 4),
+    "Tin Lantern\nlength 32 counts . walls 4 . improver": (32, 4),
     "Counts\tWalls\tLevel\n32\t4\tImprover": (32, 4),
     "| Counts | 32 |\n| Walls | 4 |": (32, 4),
     "Tin Lantern\nNightclub two step, intermediate, 32 counts, 2 walls": (32, 2),

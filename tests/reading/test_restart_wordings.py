@@ -203,6 +203,12 @@ TOLD = (
     ),
     ("", {"tail": "Repeat the dance 8 times in all; the last time ends at the front."}),
     ("", {"tail": "On wall 3 don't miss the drum break!"}),
+    (
+        "restart 3 16, restart 6 24",
+        {"tail": "Listen out for two restarts:\n- third wall, after count 16\n- sixth wall, after count 24"},
+    ),
+    ("restart 3 16", {"mid": "\n++ wall 3: go to the top ++"}),
+    ("restart 3 16", {"mid": "\nStop here on wall 3 and start from the top."}),
 )
 
 
@@ -212,3 +218,10 @@ def test_a_restart_is_read_in_these_words(expected: str, told: dict[str, str]) -
     reading = read(SHEET.format(**{"head": "", "mid": "", "tail": ""} | told))
     assert sorted(expected.split(", ") if expected else []) == ordered_in(reading)
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+@pytest.mark.parametrize("words", ["Wall 3 ends here.", "* end of wall 3 *"])
+def test_a_wall_that_is_said_to_end_inside_the_dance_is_doubted(words: str) -> None:
+    """Whether it restarts there is not said."""
+    found = findings_of(read(SHEET.format(head="", mid=f"\n{words}", tail="")))
+    assert ["restart-unclear"] == [finding.rule for finding in found if finding.loud]

@@ -186,6 +186,11 @@ TOLD = (
         {"tail": "TAG after wall 3, facing 9:00, sway R, sway L, sway R, sway L. Restart the dance."},
     ),
     ("restart 3 16, tag 3 4", {"mid": "\nOn wall 3 here: 4-count tag (sway R L R L) then restart"}),
+    ("tag 4 2", {"head": "Tag: 1 - 2 counts after wall 4", "tail": "Tag: end of wall 4. Sway R, sway L."}),
+    ("tag 4 2", {"head": "Tag: 2 counts", "tail": "Tag: after wall 4, stomp R, stomp L, then begin wall 5."}),
+    ("tag 2 4", {"tail": "After wall 2 (only) dance these four counts: sway R, L, R, L"}),
+    ("tag 2 4", {"tail": "After wall 2 there is a 4-count break in the music. Hold it!"}),
+    ("tag 2 16", {"tail": "After wall 2, dance sections 1 and 2 again as a tag, then start from the top"}),
 )
 
 

@@ -91,7 +91,7 @@ def change_at(text: str) -> int | None:
 
 
 def _changes_in(text: str) -> Iterator[re.Match[str]]:
-    """The words of a text that say of a change, but for those that deny it ("no steps are changed")."""
+    """The words of a text that tell of a change, but for those that deny it ("no steps are changed")."""
     return (found for found in _CHANGES.finditer(text) if not _NOT.search(text, 0, found.start()))
 
 
@@ -152,7 +152,7 @@ def _only_mark(words: str) -> Mark | None:
 
 
 def _under_mark(text: str) -> Change:
-    """Steps told under a count mark of their own, in words that say of no change; no words for none."""
+    """Steps told under a count mark of their own, in words that tell of no change; no words for none."""
     found = _MARKED.search(text)
     while found is not None:
         new, mark = _steps(found["new"]), leading_mark(found["mark"])

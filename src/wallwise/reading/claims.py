@@ -25,11 +25,18 @@ _NO_CLAIM = re.compile(
 _NO_END_CLAIM = re.compile(
     r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
     rf"|(?:first|second|third|fourth|fifth|sixth|last|final) wall|{_ROUNDS})\b"
-    r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]"
-    r"|\b(?:12|3|6|9)\s*,\s*(?:12|3|6|9)\b",  # the walls one after the other
+    r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
     re.IGNORECASE,
 )
 _ENDS_FACING = re.compile(r"\b(?:ends?|ending|finish(?:es|ing)?)\b[^()\[\]]*[)\]]?\W*$", re.IGNORECASE)
+# "Every new wall is a quarter turn to your left"
+_NEXT_WALL = re.compile(
+    r"\b(?:every|each|next|new)\b[^.:;]*\bwalls?\b[^.:;]*\b(?:quarter|1/4)\b[^.:;]*?\b(?P<side>left|right)\b",
+    re.IGNORECASE,
+)
+_HOURS = re.compile(
+    r"\b(?:12|3|6|9)\s*(?:,|-|then)\s*(?:12|3|6|9)\b(?!\s*counts?)"
+)  # of one wall after the other
 _OPTION = re.compile(rf"\b{OPTION_LEAD}", re.IGNORECASE)  # what it tells is another way of dancing
 _FEW_WORDS = 4  # unknown words beside a facing; with more it is a sentence about something else
 
@@ -84,6 +91,9 @@ def end_claim(out: Outline) -> tuple[int, Span] | None:
     for remark in out.remarks:
         if remark.group is not last or remark.part != real[-1].name or _NO_END_CLAIM.search(remark.text):
             continue
+        if (told := _NEXT_WALL.search(remark.line.text, remark.start, remark.end)) is not None:
+            faces = TURN // 4 if told["side"].lower() == "right" else 3 * TURN // 4
+            return faces, remark.line.span(*told.span())
         clock = _one_clock(remark)
         if clock is not None:
             faces, start, end = clock
@@ -111,7 +121,7 @@ def _one_clock(remark: Remark) -> tuple[int, int, int] | None:
     """The one facing that a remark tells, with its place in the line; None where it tells none or several."""
     option = _OPTION.search(remark.line.text, remark.start, remark.end)
     clocks = clocks_in(remark.line.text, remark.start, option.start() if option else remark.end)
-    return clocks[0] if len(clocks) == 1 else None
+    return clocks[0] if len(clocks) == 1 and _HOURS.search(remark.text) is None else None
 
 
 def claimed(layout: Layout, faces: int, where: tuple[int, int] | None) -> Layout:

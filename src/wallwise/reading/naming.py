@@ -56,7 +56,7 @@ _KIND = re.compile(
       | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
       | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
       | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
-      | (?:(?:go|straight|right)[ ])*back[ ]to[ ](?:the[ ])?
+      | (?:(?:(?:go|straight|right)[ ])*back|go)[ ]to[ ](?:the[ ])?
         (?:start|beginning|count|top|(?:section[ ]|s)?(?:1|one)\b)
       | from[ ]the[ ]top
     )\b

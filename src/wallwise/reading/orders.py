@@ -68,6 +68,12 @@ _OTHERWISE = re.compile(
     r"|leave|skip|omit|miss|drop)\b",
     re.IGNORECASE,
 )
+_SHORT_WALL = re.compile(r"\bshort(?:er)?\s+walls?\b", re.IGNORECASE)
+_WALL_IS_OVER = re.compile(
+    r"\b(?:wall\s+\d{1,2}|w\d{1,2})\s+(?:ends?|stops?|finishes|is\s+over)\s+(?:here\b|(?:after|at|with)\b[^.;]*\d)"
+    r"|^\W*(?:the\s+)?end\s+of\s+(?:the\s+)?wall\s+\d{1,2}\W*$",
+    re.IGNORECASE,
+)
 _NO_ORDER = re.compile(r"\boptions?\b|\beasier\b|\beasy\b|enjoy|smile|\bdance again\b", re.IGNORECASE)
 
 
@@ -158,7 +164,8 @@ class _Reader:
                 named
             )
             if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
-                if kind == "restart" and walls and tells_steps_with_feet(stretch.text):
+                short = bool(named.counts) and not named.walls and _SHORT_WALL.search(stretch.text)
+                if short or (kind == "restart" and walls and tells_steps_with_feet(stretch.text)):
                     self.orders.unread.append(stretch)
                 continue
             named.kind = own or kind
@@ -287,7 +294,8 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     `of_tag`: it stands below a tag's heading, where "after walls 2 and 4" orders that tag.
     """
     text = named.text
-    if named.kind in ("", "restart") and is_after_wall(text) and _adds_counts(text, main):
+    one_wall = named.kind in ("", "restart") or len(named.walls) == 1
+    if one_wall and named.kind != "tag" and is_after_wall(text) and _adds_counts(text, main):
         return "tag"
     if named.kind in ("restart", "both") and is_after_wall(text) and extra is not None:
         return "tag"
@@ -336,13 +344,14 @@ def _only_starts(named: Named) -> bool:
 def _tells_of_a_wall(named: Named) -> bool:
     """Whether a stretch that orders nothing known tells of steps or counts of one of the walls."""
     text = named.text
-    closes = len(named.walls) == 1 and tells_of_music(text) and not _EXTRA.search(text)
+    over = _WALL_IS_OVER.search(text) is not None
+    closes = len(named.walls) == 1 and tells_of_music(text) and not (_EXTRA.search(text) or over)
     closes = closes and not _next_wall_told(named)
     if not named.walls or named.clocks or _NO_ORDER.search(text) or closes:
         return False
     adds, at_end = _ADDS.search(text) is not None, is_after_wall(text)
     steps = actions_in(text) >= (1 if adds or at_end else _SEVERAL)
-    return bool(named.counts) or steps or (adds and at_end) or _OTHERWISE.search(text) is not None
+    return bool(named.counts) or steps or over or (adds and at_end) or _OTHERWISE.search(text) is not None
 
 
 def _next_wall_told(named: Named) -> bool:
