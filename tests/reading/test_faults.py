@@ -19,18 +19,18 @@ from wallwise.desk.report import Report, check_text
 UNFLAGGED = {
     "fifteen/09-rhubarb-shuffle--section-of-nine": "no count marks: three claps fit into two counts",
     "four/11-leaky-tin-roof--section-of-nine": "no count marks: “hold, clap” is taken for one count",
-    "nineteen/04-brickyard-boogie--left-right-contradiction": "a heading tells less than its lines dance",
-    "twenty/19-sideboard-swing--left-right-contradiction": "a heading tells less than its lines dance",
-    "twentyseven/18-porchlight-waltz--wrong-direction": "“each wall is a quarter to your left” is not read",
+    "nineteen/04-brickyard-boogie--left-right-contradiction": "a heading tells less than its lines",
+    "twenty/19-sideboard-swing--left-right-contradiction": "a heading tells less than its lines",
 }
 
 # How many mistakes of each group are located at least, before any mend is looked for.
 LOCATED = {
     "sheets": 24, "one": 25, "two": 21, "three": 29, "four": 24, "five": 24, "six": 20,
     "seven": 13, "eight": 18, "nine": 24, "ten": 14, "eleven": 20, "twelve": 24, "thirteen": 21,
-    "fourteen": 15, "fifteen": 23, "sixteen": 20, "seventeen": 32, "eighteen": 20, "nineteen": 20, "twenty": 21,
-    "twentyone": 19, "twentytwo": 20, "twentythree": 22, "twentyfour": 22, "twentyfive": 22, "twentysix": 20, "twentyseven": 21,
-    "twentyeight": 22,
+    "fourteen": 15, "fifteen": 23, "sixteen": 20, "seventeen": 32, "eighteen": 20, "nineteen": 20,
+    "twenty": 21, "twentyone": 19, "twentytwo": 20, "twentythree": 22, "twentyfour": 22,
+    "twentyfive": 22, "twentysix": 20, "twentyseven": 21,
+    "twentyeight": 22, "twentynine": 17, "thirty": 34,
 }  # fmt: skip
 
 # The search for mends takes a while: it is tried on every fourth sheet, with fewer edits than a
@@ -40,8 +40,9 @@ MENDED = {
     "sheets": 7, "one": 7, "two": 7, "three": 8, "four": 7, "five": 6, "six": 5,
     "seven": 4, "eight": 4, "nine": 6, "ten": 3, "eleven": 5, "twelve": 6, "thirteen": 6,
     "fourteen": 4, "fifteen": 5, "sixteen": 5, "seventeen": 6, "eighteen": 5, "nineteen": 5, "twenty": 6,
-    "twentyone": 6, "twentytwo": 4, "twentythree": 4, "twentyfour": 5, "twentyfive": 5, "twentysix": 6, "twentyseven": 5,
-    "twentyeight": 5,
+    "twentyone": 6, "twentytwo": 4, "twentythree": 4, "twentyfour": 5,
+    "twentyfive": 5, "twentysix": 6, "twentyseven": 5,
+    "twentyeight": 5, "twentynine": 3, "thirty": 8,
 }  # fmt: skip
 
 

@@ -13,7 +13,8 @@ from wallwise.desk.report import Report
 # Sheets that are not read exactly, and why.  Not one of them may pass in silence.
 MISREAD = {
     "nineteen/20-slate-roof-slide": "a scissor step spelt in brackets before its hold",
-    "twentyseven/01-lantern-street-stroll": "a vine in a sentence with counts seven and eight alone told in words",
+    "twentyseven/01-lantern-street-stroll": "a vine in a sentence that counts seven and eight alone",
+    "thirty/11-wharf-cat-shuffle": "“forward 45” of a V step is taken for a turn",
 }
 
 # Sheets that are misread in silence: defects of the reader, every one.
@@ -25,11 +26,19 @@ ALARMED = {
     "four/24-backstairs-bannister": "a figure's steps are spelt out once more in brackets behind it",
     "one/15-static-in-the-wardrobe": "which “&” of a vaudeville without verbs is a step",
     "twentyeight/22-quarterdeck-saturday": "two vines in one eight, each spelt out in brackets",
+    "twentynine/18-dovecote-lullaby": "a tag of twice three counts, told apart and then as a repeat",
+    "twentynine/20-trolley-bus-tango": "“four counts, then from the top” behind a tag is taken for a restart",
+    "thirty/10-biscuit-tin-blues": "a wait after a wall is taken for a restart",
+    "thirty/19-quarrel-on-the-quay": "a step change told count by count behind “up to count 22”",
 }
 
 # Restarts and tags that differ from the truth's, and why.
 ORDERED_OTHERWISE = {
     "three/22-night-mail-to-nowhere": "a bridge inside wall 5, which the truth has no list for",
+    "twentynine/18-dovecote-lullaby": "a tag of twice three counts is taken for one of three",
+    "twentynine/20-trolley-bus-tango": "a restart where only a tag ends",
+    "thirty/10-biscuit-tin-blues": "a restart for a tag of claps",
+    "thirty/19-quarrel-on-the-quay": "a restart after 22 counts, the two that change not counted",
 }
 
 # The same in silence: defects of the reader.
