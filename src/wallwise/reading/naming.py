@@ -35,7 +35,7 @@ _WALLS = re.compile(
         (?:
             (?:\s*\([^()]{{0,60}}\))?
             \s*(?:,\s*and|,|and|&|\+|/(?!\s*{CUT}))\s*(?:the\s+(?!one\b)|on\s+(?!(?:12|3|6|9)\b)|walls?\s+)?
-            (?!(?:one|1)\s+(?:re-?start|tag|bridge))
+            (?!(?:one|1)\s+(?:re-?start|tag|bridge)|one\s*$)
             {_NUMBER}(?!\s*(?:counts?|cts?|beats?|o'?\s?c|:\d|-\s*\d|8s?\b|half\b|{UNIT}s?\b))
         )*
     )\b(?!\s*(?:counts?|cts?|beats?)\b)
