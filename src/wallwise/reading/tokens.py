@@ -1,7 +1,7 @@
 """A piece of a line as tokens: the phrases of the lexicon, with their places in the line."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, NamedTuple
 
@@ -105,7 +105,9 @@ class Token(NamedTuple):
 
 def tokenize(text: str, lexicon: Lexicon) -> list[Token]:
     """The tokens of `text`, the longest phrases first; empty for blank text."""
-    text = _CUT_SHORT.sub(lambda cut: _without_dot(cut, lexicon), text).lower()
+    if "." in text:
+        text = _CUT_SHORT.sub(lambda cut: _without_dot(cut, lexicon), text)
+    text = text.lower()
     faces = {m.start(): m for m in _FACES.finditer(text)} if _MAY_FACE.search(text) else {}
     raw = list(_RAW.finditer(text))
     tokens: list[Token] = []
@@ -157,11 +159,9 @@ def _phrase(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, placed: bool)
     """
     if raw[i].group() == "(":
         return _bracketed_side(raw, i)
-    told = [
-        (meaning, last)
-        for meaning, last in _meanings(raw, i, lexicon)
-        if not (placed and meaning.word is Word.FIGURE)
-    ]
+    told = _meanings(raw, i, lexicon)
+    if placed:
+        told = [(meaning, last) for meaning, last in told if meaning.word is not Word.FIGURE]
     if (
         len(told) > 1
         and told[-2][0].word is Word.FIGURE
@@ -182,8 +182,9 @@ def _opens_figure(raw: list[re.Match[str]], i: int, lexicon: Lexicon, *, words: 
     return any(meaning.word is Word.FIGURE and last >= i + words - 1 for meaning, last in told)
 
 
-def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> Iterator[tuple[Meaning, int]]:
+def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> list[tuple[Meaning, int]]:
     """The phrases that begin at the piece `i`, the longest last, each with its last piece."""
+    told: list[tuple[Meaning, int]] = []
     words: tuple[str, ...] = ()
     full: tuple[str, ...] = ()  # the same, words cut short written out
     reached = raw[i].start()
@@ -194,7 +195,7 @@ def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> Iterator[tu
             reached = piece.end()
             continue
         if kind in (_NO_PHRASE if j == i else _ENDS_PHRASE) and text not in "&+/":
-            return
+            break
         for word in text.split() if kind == "amount" else (text,):
             spelt = word if word.endswith(".f.") else word.rstrip(".'")
             words += (spelt,)
@@ -202,9 +203,10 @@ def _meanings(raw: list[re.Match[str]], i: int, lexicon: Lexicon) -> Iterator[tu
         reached = piece.end()
         meaning = lexicon.phrases.get(words) or (full != words and lexicon.phrases.get(full))
         if meaning:
-            yield meaning, j
+            told.append((meaning, j))
         if words not in lexicon.openings and full not in lexicon.openings:
-            return
+            break
+    return told
 
 
 def _is_hyphen(piece: re.Match[str], reached: int) -> bool:
