@@ -14,7 +14,8 @@ from wallwise.reading.wording import ORDER_WORDS
 _ENDS_MARKED = re.compile(r"(?:\s{2,}|\t|[\[(])(?:counts?\s*)?[\d&][\d\s&,+-]*[)\]]?\.?$")
 _KEY = re.compile(r"^[A-Za-z ]{2,20}:\s")
 _GOES_ON = re.compile(r"[LR]\b(?!\s?[:.])|\d/\d\b|-\s")
-_FEET = re.compile(r"\b(?:[LR]|(?i:fwd|forward|bk|back|side|tog|together)) [LR]\s[a-z]")  # above it and below
+# The last word of a row and the first of the next, where the next was begun for another step.
+_FEET = re.compile(r"\b(?:[LR]|(?i:fwd|forward|bk|back|side|tog|together)) [LR]\s[a-z]")
 _BREAKS_OFF = re.compile(
     r"""
     (?:

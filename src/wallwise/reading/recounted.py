@@ -16,6 +16,7 @@ _INITIAL = re.compile(r"\W*(?P<initial>[A-RT-Z])(?=\d\s?[.:)-]\s)")
 _PACKED = re.compile(
     r"\W*?(?P<counts>12345678|5678|1234|123|456|12|34|56|78)(?=&?[\s:.)]+[A-Za-z\u00bc-\u00be\d])"
 )
+_HIGH_COUNT = re.compile(r"\W*[1-9]\d[\s:.)-]+[A-Za-z]")
 _BAR = re.compile(
     r"\W*bar\s+(?P<bar>\d{1,2})\b[\s:.)-]*(?:\((?:\d[\s,&-]*)+\)\s*)?(?=[A-Za-z\d])", re.IGNORECASE
 )
@@ -24,7 +25,7 @@ _LASTS = re.compile(
     r"\S(?:\s*\.{2,}\s*|\t\s*|\s{2,})(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)?$", re.IGNORECASE
 )
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
-_SOME = 0.3
+_SOME = 0.3  # of the lengths: so many may be longer than the one before
 _TAG = "T"
 _LENGTHS = (1, 2, 3, 4, 6, 8, 12, 16)  # counts that a line of steps may last
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
@@ -60,19 +61,14 @@ def unlettered(rows: list[Row]) -> list[Row]:
 def unpacked(rows: list[Row]) -> list[Row]:
     """The rows with their counts apart, where these stand as one number: "12 step R, touch L", "34& …"."""
     found = {i: told for i, row in enumerate(rows) if (told := _PACKED.match(row.line.text)) is not None}
-    if len({told["counts"] for told in found.values()}) < _FEWEST:
-        return rows
-    return [
-        replace(
-            row,
-            line=_put(
-                row.line, found[i].start("counts"), found[i].end("counts"), "-".join(found[i]["counts"])
-            ),
-        )
-        if i in found
-        else row
-        for i, row in enumerate(rows)
-    ]
+    high = any(_HIGH_COUNT.match(row.line.text) for i, row in enumerate(rows) if i not in found)
+    if high or len({told["counts"] for told in found.values()}) < _FEWEST:
+        return rows  # 12, 34 and 56 may be counts of a long dance themselves
+    apart = list(rows)
+    for i, told in found.items():
+        line = _put(rows[i].line, told.start("counts"), told.end("counts"), "-".join(told["counts"]))
+        apart[i] = replace(rows[i], line=line)
+    return apart
 
 
 def uninitialled(rows: list[Row]) -> list[Row]:
