@@ -7,6 +7,7 @@ from itertools import pairwise
 from wallwise.reading.headings import head_of, lettered_part
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.rows import Row
+from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
 
 _LETTER = re.compile(
@@ -26,6 +27,7 @@ _LASTS = re.compile(
 )
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _SOME = 0.3  # of the lengths: so many may be longer than the one before
+_STEPS = 0.5  # the share of step language of a line of steps
 _TAG = "T"
 _LENGTHS = (1, 2, 3, 4, 6, 8, 12, 16)  # counts that a line of steps may last
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
@@ -61,7 +63,7 @@ def unlettered(rows: list[Row]) -> list[Row]:
 def unpacked(rows: list[Row]) -> list[Row]:
     """The rows with their counts apart, where these stand as one number: "12 step R, touch L", "34& …"."""
     found = {i: told for i, row in enumerate(rows) if (told := _PACKED.match(row.line.text)) is not None}
-    high = any(_HIGH_COUNT.match(row.line.text) for i, row in enumerate(rows) if i not in found)
+    high = any(_is_high(row.line.text) for i, row in enumerate(rows) if i not in found)
     if high or len({told["counts"] for told in found.values()}) < _FEWEST:
         return rows  # 12, 34 and 56 may be counts of a long dance themselves
     apart = list(rows)
@@ -69,6 +71,11 @@ def unpacked(rows: list[Row]) -> list[Row]:
         line = _put(rows[i].line, told.start("counts"), told.end("counts"), "-".join(told["counts"]))
         apart[i] = replace(rows[i], line=line)
     return apart
+
+
+def _is_high(text: str) -> bool:
+    """Whether a line of steps begins with a count of two figures."""
+    return _HIGH_COUNT.match(text) is not None and known_share(text) >= _STEPS
 
 
 def uninitialled(rows: list[Row]) -> list[Row]:
