@@ -27,7 +27,6 @@ ALARMED = {
     "one/15-static-in-the-wardrobe": "which “&” of a vaudeville without verbs is a step",
     "twentyeight/22-quarterdeck-saturday": "two vines in one eight, each spelt out in brackets",
     "twentynine/18-dovecote-lullaby": "a tag of twice three counts, told apart and then as a repeat",
-    "twentynine/20-trolley-bus-tango": "“four counts, then from the top” behind a tag is taken for a restart",
     "thirty/10-biscuit-tin-blues": "a wait after a wall is taken for a restart",
     "thirty/19-quarrel-on-the-quay": "a step change told count by count behind “up to count 22”",
 }
@@ -36,7 +35,6 @@ ALARMED = {
 ORDERED_OTHERWISE = {
     "three/22-night-mail-to-nowhere": "a bridge inside wall 5, which the truth has no list for",
     "twentynine/18-dovecote-lullaby": "a tag of twice three counts is taken for one of three",
-    "twentynine/20-trolley-bus-tango": "a restart where only a tag ends",
     "thirty/10-biscuit-tin-blues": "a restart for a tag of claps",
     "thirty/19-quarrel-on-the-quay": "a restart after 22 counts, the two that change not counted",
 }

@@ -253,7 +253,7 @@ def _section(text: str) -> Head | None:
     if number is None and not found["placed"]:
         return None
     counts, rest = _range_behind(text, found.start("rest"))
-    if counts is None and found["from"]:
+    if counts is None and found["from"] and int(found["from"]) <= int(found["to"]):
         counts = int(found["from"]), int(found["to"])
     return Head("heading", rest, number, range=counts, range_at=found.start("rest"))
 

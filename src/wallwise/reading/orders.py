@@ -56,6 +56,7 @@ _LABEL = re.compile(
     rf"|(?:(?!\bw(?:alls?\b|\d))[^.;:]){{0,60}}?\b{RESTART}\s*:\W*",  # "Listen out for two restarts:"
     re.IGNORECASE,
 )
+_THEN_AGAIN = re.compile(r"\bthen\s+(?:from|start|begin|back|go|straight)\b[^.;]*\W*$", re.IGNORECASE)
 _LISTED = re.compile(rf"\W*(?:(?:on|during|in)\s+)?(?:the\s+)?(?:{NTH}\s+)?w(?:alls?|\d)\b", re.IGNORECASE)
 _ADDS = re.compile(
     r"\b(?:extra|additional|more|again|twice|at the end|finish(?:es)? with|ends? with)\b", re.IGNORECASE
@@ -163,10 +164,10 @@ class _Reader:
             own = named.kind = _kind_of(named, extra, self.main, of_tag=of_tag) or self._changes_restart(
                 named
             )
+            if kind == "tag" and _goes_over(named):
+                continue
             if not own and (is_whole(named, self.main) or not _goes_on(named, kind, begun=bool(walls))):
-                short = bool(named.counts) and not named.walls and _SHORT_WALL.search(stretch.text)
-                if short or (kind == "restart" and walls and tells_steps_with_feet(stretch.text)):
-                    self.orders.unread.append(stretch)
+                self._keep_unread(named, changes=kind == "restart" and bool(walls))
                 continue
             named.kind = own or kind
             more = not named.walls
@@ -184,6 +185,12 @@ class _Reader:
                 self._order(named, extra, more=more)
             if own and not named.walls and extra is None and not in_header:
                 self._note_vague(named)
+
+    def _keep_unread(self, named: Named, *, changes: bool) -> None:
+        """Keep a stretch that tells of a shorter wall, or steps where a restart `changes` some, as unread."""
+        short = bool(named.counts) and not named.walls and _SHORT_WALL.search(named.text)
+        if short or (changes and tells_steps_with_feet(named.text)):
+            self.orders.unread.append(named.remark)
 
     def _changes_restart(self, named: Named) -> str:
         """A restart, for a stretch that tells the step change of one ordered before; else nothing."""
@@ -328,6 +335,11 @@ def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
         return begun and bool(named.clocks or _ONLY_COUNTS.fullmatch(named.text))
     told = any(stop.is_exact for stop in named.counts) and not actions_in(named.text)
     return begun and bool(named.clocks or told)
+
+
+def _goes_over(named: Named) -> bool:
+    """Whether a stretch behind a tag only tells that the dance begins again: "… then from the top"."""
+    return named.kind == "restart" and not named.walls and _THEN_AGAIN.search(named.text) is not None
 
 
 def _changes(text: str) -> bool:
