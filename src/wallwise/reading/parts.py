@@ -49,7 +49,9 @@ def _declare_lengths(reading: Reading) -> None:
     for part in reading.outline.parts:
         declared = reading.declared.part_counts.get(part.name.lower())
         marked = any(group.written is not None for section in part.sections for group in section.groups)
-        if part.extra and declared is not None and len(part.sections) == 1 and not marked:
+        if not part.extra or declared is None or declared.value < 1:
+            continue
+        if len(part.sections) == 1 and not marked:
             part.sections[0].range = part.sections[0].range or (1, declared.value)
 
 
