@@ -107,5 +107,6 @@ def test_the_steps_of_an_ending_are_kept() -> None:
 
 def test_a_tag_said_to_last_no_counts_is_still_danced() -> None:
     """A slip in a header or a heading stops nothing."""
-    text = "Any Dance\n8 counts\n\n1-8 Vine R, touch L, vine L, touch R\n\nTag (0 counts) after wall 2\nSway R, sway L\n"
+    text = "Any Dance\n8 counts\n\n1-8 Vine R, touch L, vine L, touch R\n\n"
+    text += "Tag (0 counts) after wall 2\nSway R, sway L\n"
     assert [2] == [tag.after_wall for tag in check_text(text, name="x").dance.tags]
