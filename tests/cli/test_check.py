@@ -139,6 +139,21 @@ def test_watching_checks_again_when_the_sheet_is_saved(sound: Path, faulty: Path
         late.cancel()
 
 
+def test_a_mistake_of_the_program_is_a_sentence(
+    run: Run, monkeypatch: pytest.MonkeyPatch, sound: Path
+) -> None:
+    """No teacher sees a traceback, and one sheet stops no folder of them."""
+
+    def stumble(*_: object) -> object:
+        return 1 // 0
+
+    monkeypatch.setattr("wallwise.checks.check", stumble)
+    code, out, err = run("check", sound)
+    assert (2, "") == (code, out)
+    assert err.count("\n") == 1
+    assert "mistake of Wallwise itself" in err
+
+
 def test_a_refusal_anywhere_is_a_sentence(run: Run, monkeypatch: pytest.MonkeyPatch, sound: Path) -> None:
     """Whatever the desk refuses comes out the same way."""
 

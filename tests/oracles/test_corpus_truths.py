@@ -25,16 +25,8 @@ Truth = dict[str, Any]
 
 # Truths that do not tell how a tag or the steps before a restart turn the room.
 TURNS_UNTOLD = {"08-salt-on-the-stair", "13-sugar-bowl-cha", "16-halfpenny-harbour"}
-
-
-def _tells_all(path: Path) -> bool:
-    """Whether a truth tells the end of every part, without which the dance cannot be unrolled."""
-    truth = json.loads(path.read_text(encoding="utf-8"))
-    parts_told = truth.get("sequence") is None or "parts" in truth
-    return parts_told and truth.get("walls") is not None and path.parent.name not in TURNS_UNTOLD
-
-
-TRUTHS = sorted(path for path in CORPUS.glob("*/*/truth.json") if _tells_all(path))
+TRUTHS = sorted(path for path in CORPUS.glob("*/*/truth.json") if path.parent.name not in TURNS_UNTOLD)
+BAR = 4
 
 
 def _steps(events: list[Truth]) -> tuple[Step, ...]:
@@ -52,8 +44,19 @@ def _steps(events: list[Truth]) -> tuple[Step, ...]:
 
 
 def _part(name: str, events: list[Truth], counts: int) -> Part:
-    mine = [event for event in events if event.get("part", "main") == name]
+    mine = [event for event in events if event.get("part", "main").casefold() == name.casefold()]
     return Part(name, (Section(1, Fraction(1), Fraction(counts), _steps(mine)),))
+
+
+def _part_counts(truth: Truth) -> dict[str, int]:
+    """The counts of every part by its name, whole bars as far as its last event where they are not told."""
+    if "parts" in truth:
+        return {name: part["counts"] for name, part in truth["parts"].items()}
+    ends: dict[str, float] = {}
+    for event in truth["events"]:
+        ends[event["part"]] = max(ends.get(event["part"], 0), int(event["at"]))
+    called = {name.casefold(): name for name in truth["sequence"]}
+    return {called.get(name.casefold(), name): -(-int(end) // BAR) * BAR for name, end in ends.items()}
 
 
 def _restart(row: Truth) -> Restart:
@@ -77,7 +80,7 @@ def _dance(truth: Truth) -> Dance:
         tag_events = truth.get("tag_events", [])
         tags = tuple(Tag(row["after_wall"], _part("tag", tag_events, row["counts"])) for row in truth["tags"])
         return Dance(parts=parts, tags=tags, **common)
-    named = [_part(name, truth["events"], part["counts"]) for name, part in truth["parts"].items()]
+    named = [_part(name, truth["events"], counts) for name, counts in _part_counts(truth).items()]
     return Dance(
         parts=tuple(part for part in named if part.name not in EXTRAS),
         tags=tuple(Tag(0, part) for part in named if part.name in EXTRAS),
@@ -95,9 +98,9 @@ def test_unrolled_as_worked_out_by_hand(path: Path) -> None:
     end = unroll(plain, walls=None if dance.sequence else 1)[-1]
 
     assert truth["counts"] == dance.counts
-    assert truth["walls"] == wall_count(dance)
-    assert truth["ends_facing"] == facing_name(end.ends_facing)
-    assert end.ends_weight in (Foot(truth["ends_weight"]), Foot.BOTH)
+    assert truth.get("walls") in (wall_count(dance), None)
+    assert truth.get("ends_facing") in (facing_name(end.ends_facing), None)
+    assert truth.get("ends_weight") in (end.ends_weight.value, None) or end.ends_weight is Foot.BOTH
     assert [(r["wall"], r["after_counts"], r["facing"]) for r in truth["restarts"]] == [
         (r["wall"], r["after_counts"], r["facing"]) for r in restart_rows(dance)
     ]

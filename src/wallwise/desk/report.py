@@ -15,7 +15,7 @@ from wallwise.dance import codec
 from wallwise.dance.clock import facing_name
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Dance, Option, Span
-from wallwise.desk.errors import Unreadable
+from wallwise.desk.errors import DeskError, Unreadable
 from wallwise.desk.facts import Facts, facts_of
 from wallwise.desk.places import Lines
 from wallwise.reading.source import SourceError, load_text
@@ -123,9 +123,19 @@ def check_text(text: str, *, name: str) -> Report:
 
 
 def check_sheet(path: str | Path) -> Report:
-    """The report on the sheet at `path`, ``-`` for standard input; Unreadable where there is none."""
+    """The report on the sheet at `path`, ``-`` for standard input; Unreadable where there is none.
+
+    A mistake of the program comes as such a sentence too: one sheet must not stop a folder of them.
+    """
     try:
         text = load_text(path)
     except SourceError as refusal:
         raise Unreadable(str(refusal)) from None
-    return check_text(text, name="standard input" if str(path) == "-" else Path(path).name)
+    name = "standard input" if str(path) == "-" else Path(path).name
+    try:
+        return check_text(text, name=name)
+    except DeskError:
+        raise
+    except Exception as mistake:
+        told = f"{name}: a mistake of Wallwise itself stopped it here ({type(mistake).__name__}: {mistake})."
+        raise Unreadable(told) from mistake

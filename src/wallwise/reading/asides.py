@@ -9,7 +9,7 @@ from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 from wallwise.reading.tokens import Token
-from wallwise.reading.wording import OPTION_LEAD, ORDER_WORDS, ORDINAL_WORDS, RESTART, any_of
+from wallwise.reading.wording import NTH, OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -28,7 +28,6 @@ _HEADER_LINE = re.compile(
 )
 _BEARS = re.compile(r"\b(?:weight|wt)\s+(?:on\s+)?(?:the\s+)?(?:left|right|[lr]f?)\b", re.IGNORECASE)
 _COUNTED = re.compile(r"\bcounted\b|\bcount it\b", re.IGNORECASE)
-_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 _ASIDE = re.compile(
     rf"""
     [\[(*\u2022>\s~-]*\b(?:
@@ -38,7 +37,7 @@ _ASIDE = re.compile(
       | option\b | tag\b | bridge\b
       | ending\b(?![ ](?:up[ ])?(?:with\b|(?:on[ ])?(?:(?:the|your)[ ])?(?:weight|wt|[lr]|left|right|both)\b))
       | start[ ]again | begin[ ]again | for[ ]the[ ]ending
-      | (?:on|in|during)[ ](?:the[ ])?{_NTH}(?:\s*(?:and|&|,)\s*(?:the\s+)?{_NTH})*[ ]walls?\b
+      | (?:on|in|during)[ ](?:the[ ])?{NTH}(?:\s*(?:and|&|,)\s*(?:the\s+)?{NTH})*[ ]walls?\b
       | on[ ]walls?\s+\d | during[ ]walls?\s | wall[ ]\d(?!\d?[:.]\d)
     )
     | [\[(]\s*(?:or|if)\b
@@ -49,7 +48,7 @@ _ASIDE = re.compile(
 )
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
-    rf"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|{_NTH}\s+wall|repetition)\b"
+    rf"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|{NTH}\s+wall|repetition)\b"
     r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
     re.IGNORECASE,
 )

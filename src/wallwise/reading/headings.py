@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from wallwise.glossary.load import words
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
-from wallwise.reading.wording import ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
+from wallwise.reading.wording import NTH, ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
 
 _HEADING = words()["heading"]
 _NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
@@ -100,7 +100,6 @@ _EXTRA = re.compile(
 _ENDING = re.compile(
     rf"(?:tag\s\()?(?:(?:big|little|short|long)\s+)?{any_of(_HEADING['close'])}\b", re.IGNORECASE
 )
-_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 _WALL_END = re.compile(
     rf"""
     ^\W*(?:(?:add|dance|do|insert)\s+)?
@@ -110,7 +109,7 @@ _WALL_END = re.compile(
     (?:(?:the|your|dancing|starting|beginning)\s+)*
     (?:
         (?:walls?|w)\s*(?:{_NUMBER})(?:\s*(?:,|&|and)\s*(?:wall\s+)?(?:{_NUMBER}))*\b
-      | {_NTH}(?:\s*(?:,|&|and)\s*(?:the\s+)?{_NTH})*\s+walls?\b
+      | {NTH}(?:\s*(?:,|&|and)\s*(?:the\s+)?{NTH})*\s+walls?\b
     )
     """,
     re.IGNORECASE | re.VERBOSE,

@@ -13,10 +13,9 @@ from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.stops import CUT, UNIT, Stop, stops_in
 from wallwise.reading.tokens import TURN, WALLS
-from wallwise.reading.wording import ORDINAL_WORDS, RESTART, number_of
+from wallwise.reading.wording import NTH, ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
-NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{'|'.join(ORDINAL_WORDS)})"
 _TIME = r"time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))"
 ROUND = rf"(?:repetitions?|rotations?|rounds?|{_TIME}|sequence|go)"
 """What a wall is called as well, behind which one it is."""

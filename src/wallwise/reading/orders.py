@@ -21,7 +21,7 @@ from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
-from wallwise.reading.naming import NEGATED, NTH, Named, announced_in, by_kind, names_in
+from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
@@ -29,7 +29,7 @@ from wallwise.reading.stepwords import actions_in
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
 from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind, lists_walls
-from wallwise.reading.wording import HERE, RESTART, any_of
+from wallwise.reading.wording import HERE, NTH, RESTART, any_of
 
 _CLOSING = rf"{any_of(words()['order']['closing'])}\b"
 _SENTENCE_END = re.compile(

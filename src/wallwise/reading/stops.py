@@ -13,21 +13,19 @@ from typing import NamedTuple
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText, SectionText
-from wallwise.reading.wording import ORDINAL_WORDS, any_of, number_of
+from wallwise.reading.wording import NTH, any_of, number_of
 
 _FLAGS = re.IGNORECASE | re.VERBOSE
 _ORDER = words()["order"]
 _SPELT = any_of(sorted(NUMBER_WORDS, key=len, reverse=True))
 _EIGHT_WORDS = any_of(list(NUMBER_WORDS)[:8])
 _COUNT = r"(?:counts?|cts?|beats?)"
-_NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
 CUT = r"(?:1[2-9]|[2-9]\d)\b"  # counts, where no dance has so many walls: "w3/16"
 UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _UNITS = any_of(f"{unit}s" for unit in sorted(_ORDER["unit"], key=len, reverse=True))
 _NUMBER = rf"(?:\d{{1,2}}|{_EIGHT_WORDS}|(?-i:VIII|VII|VI|IV|V|III|II|I))"
 _ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
-_ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
-_NTH_SECTION = rf"{_NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
+_NTH_SECTION = rf"{NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
 A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|{_ROMAN}\b)"
 _NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
@@ -207,8 +205,8 @@ _SECTIONS = rf"""
     {_AND}{UNIT}?\s*(?P<n>{_NUMBER})\b(?!{_AND}{_NUMBER}\b)
 """
 _NTH_SECTIONS = rf"""
-    \b(?:1st|first)(?:{_AND}(?:the\s+)?{_NTH})*?
-    {_AND}(?:the\s+)?(?P<n>{_NTH})\s+(?:{_UNITS}|{UNIT})\b
+    \b(?:1st|first)(?:{_AND}(?:the\s+)?{NTH})*?
+    {_AND}(?:the\s+)?(?P<n>{NTH})\s+(?:{_UNITS}|{UNIT})\b
 """
 _EIGHTS = rf"\b(?P<n>{_EIGHT_WORDS}|\d)\s+(?:x\s+8|sets\s+of\s+(?:eight|8)|8s|8's|sixes|{_UNITS})\b"
 _RANGE = r"(?:\[\d{1,2}\s*-\s*\d{1,2}\]\s*(?:,|and|&|\+)?\s*)*\[\d{1,2}\s*-\s*(?P<n>\d{1,2})\]"

@@ -7,12 +7,12 @@ from fractions import Fraction
 from wallwise.dance.model import Span
 from wallwise.reading.headings import is_ending
 from wallwise.reading.marks import NUMBER_WORDS
-from wallwise.reading.naming import NTH, ROUND, Named
+from wallwise.reading.naming import ROUND, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.stops import section_end
 from wallwise.reading.tag_repeats import Again, danced_again, times_told
-from wallwise.reading.wording import HERE, any_of, number_of
+from wallwise.reading.wording import HERE, NTH, any_of, number_of
 
 _SIZE = re.compile(
     rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?"

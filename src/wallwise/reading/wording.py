@@ -20,6 +20,10 @@ def any_of(phrases: Iterable[str]) -> str:
     return f"(?:{'|'.join(map(re.escape, phrases))})"
 
 
+NTH = rf"(?:\d{{1,2}}(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})"
+"""A pattern for an ordinal: "2nd", "second"."""
+
+
 def number_of(word: str) -> int | None:
     """The number that "2", "2nd", "two", "second", "ii" or "thirty-two" means; None where it means none."""
     digits = re.match(r"\d+", word)

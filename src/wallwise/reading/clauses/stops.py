@@ -11,6 +11,7 @@ from wallwise.reading.wording import number_of
 
 STOPS = frozenset(',;.|>*=<~!?"/\u2022') | {"->", "..."}
 _MOST_TIMES = 4
+_SINGULAR = ("step", "cross")  # "cross" ends so itself; of steps the number says how many feet
 _SET_OFF = ("(", "[", "-", ":")
 _CLAUSE_ENDS = STOPS | {":", "(", ")", "[", "]", "clock", Word.AND, Word.THEN}
 _LEFT_OUT = ("without", "omitting", "skipping")  # "L to side without the 1/4 turn"
@@ -170,10 +171,19 @@ def _counts_figures(t: Telling, i: int) -> bool:
     return t.word(i) is Word.FIGURE or t.at(i).value in ("pivot", "turn")
 
 
+def _counts_plural(t: Telling, i: int) -> bool:
+    """Whether several steps or waits follow, "stomps" or "claps", whose feet are not told one by one."""
+    token, feet = t.at(i), (t.word(i + 1), t.word(i + 2))
+    several = token.word in (Word.VERB, Word.HOLD) and token.text.endswith("s")
+    told = all(word in (Word.SIDE, Word.FOOT) for word in feet)
+    return several and token.value not in _SINGULAR and not told
+
+
 def take_number_word(t: Telling, i: int, token: Token) -> int:
-    """Of the words that say nothing, "two", "three", "four" say how many figures follow."""
+    """Of the words that say nothing, "two", "three", "four" say how many figures or steps follow."""
     value = number_of(token.text)
-    if value is not None and 1 < value <= _MOST_TIMES and _counts_figures(t, i + 1) and t.act.empty:
+    follows = _counts_figures(t, i + 1) or _counts_plural(t, i + 1)
+    if value is not None and 1 < value <= _MOST_TIMES and follows and t.act.empty:
         t.touch(token)
         t.act.times = value
     return i + 1
@@ -184,7 +194,8 @@ def take_number(t: Telling, i: int, token: Token) -> int:
     act = t.act
     following = t.at(i + 1)
     counted = t.word(i - 1) not in ("-", "number", Word.AND, Word.RELATION)  # not the 4 of "1-4 shuffle"
-    if counted and _counts_figures(t, i + 1) and 1 < token.value <= _MOST_TIMES and not act.figures:
+    several = (_counts_figures(t, i + 1) and not act.figures) or (act.empty and _counts_plural(t, i + 1))
+    if counted and several and 1 < token.value <= _MOST_TIMES:
         t.touch(token)
         act.times = token.value
     elif following.word is Word.VERB and not act.verb:
