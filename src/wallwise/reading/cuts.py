@@ -10,12 +10,11 @@ from typing import NamedTuple
 from wallwise.glossary.load import words
 from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText
-from wallwise.reading.stops import section_end
+from wallwise.reading.stops import UNIT, section_end
 from wallwise.reading.wording import any_of, number_of
 
 _ORDER = words()["order"]
 _NUMBER = rf"(?:\d{{1,3}}|{any_of(sorted(NUMBER_WORDS, key=len, reverse=True))})"
-_UNIT = any_of(sorted(_ORDER["unit"], key=len, reverse=True))
 _LEFT_OUT = re.compile(
     rf"""
     \b{any_of(sorted(_ORDER["leaves_out"], key=len, reverse=True))}
@@ -36,8 +35,8 @@ _SHORTER = re.compile(
     rf"""
     \bonly\s+(?:dance|do|has|have|the\s+first|{_NUMBER}\s+(?:counts?|cts?|beats?))\b
   | \b(?:dance|do|has|have)\s+only\b
-  | \b(?:counts?|cts?|beats?|half|{_UNIT}s?|{_NUMBER})\s+(?:only|long)\b
-  | \bonly\s+(?:the\s+)?{_UNIT}s?\s | \bhalf\s+(?:a\s+)?wall\b
+  | \b(?:counts?|cts?|beats?|half|{UNIT}s?|{_NUMBER})\s+(?:only|long)\b
+  | \bonly\s+(?:the\s+)?{UNIT}s?\s | \bhalf\s+(?:a\s+)?wall\b
   | \bis\s+(?:a\s+)?short\b | \bshort\s+walls?\b | \b(?:ends?|stops?)\s+early\b
   | \bcut\b | \bstop\s+(?:after|at)\b
   | \b(?:begin|start)\s+(?:the\s+next\s+wall|wall\s+\w+|the\s+\w+\s+wall)\b
