@@ -200,3 +200,17 @@ def test_a_tag_is_read_in_these_words(expected: str, told: dict[str, str]) -> No
     reading = read(SHEET.format(**{"head": "", "mid": "", "tail": ""} | told))
     assert sorted(expected.split(", ") if expected else []) == ordered_in(reading)
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
+
+
+LENGTHS = (
+    ("After wall 2 there is a tag of 2 counts: sway R, sway L, sway R, sway L", True),
+    ("After wall 2 there is a tag of 4 counts: sway R, sway L, sway R, sway L", False),
+    ("Tag after wall 2 (8 counts)\n1-4 Rock R forward, recover L, rock R back, recover L", True),
+    ("Tag after wall 2 (4 counts)\n1-4 Rock R forward, recover L, rock R back, recover L", False),
+)
+
+
+@pytest.mark.parametrize(("tail", "differs"), LENGTHS)
+def test_a_tag_whose_steps_last_other_counts_than_told_is_doubted(tail: str, differs: bool) -> None:
+    found = findings_of(read(SHEET.format(head="", mid="", tail=tail)))
+    assert any(finding.loud for finding in found) is differs

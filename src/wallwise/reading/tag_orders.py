@@ -19,7 +19,7 @@ _SIZE = re.compile(
     r"(?:(?:extra|additional|more)\s+)?(?:counts?|cts?|beats?|c)\b",
     re.IGNORECASE,
 )
-_SIZE_IN_BRACKETS = re.compile(r"\bw(?:alls?\s+)?\d{1,2}\s*\(([1245781])\)", re.IGNORECASE)  # no facing
+_SIZE_IN_BRACKETS = re.compile(r"\bw(?:alls?\s+)?\d{1,2}\s*\(([124578])\)", re.IGNORECASE)  # no facing
 _NUMBER = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
 _SIZE_OF_TAG = re.compile(
     rf"""
