@@ -175,7 +175,7 @@ def _counts_plural(t: Telling, i: int) -> bool:
     """Whether several steps or waits follow, "stomps" or "claps", whose feet are not told one by one."""
     token, feet = t.at(i), (t.word(i + 1), t.word(i + 2))
     several = token.word in (Word.VERB, Word.HOLD) and token.text.endswith("s")
-    told = all(word in (Word.SIDE, Word.FOOT) for word in feet)
+    told = feet[0] == ":" or all(word in (Word.SIDE, Word.FOOT) for word in feet)
     return several and token.value not in _SINGULAR and not told
 
 
