@@ -19,7 +19,7 @@ from wallwise.dance.finding import Finding
 from wallwise.reading import NotASheet, Reading, read
 
 MOST_TRIES = 260
-BUDGET_SEC = 2.5  # processor time; only a sheet out of all proportion meets it before the tries are up
+BUDGET_SEC = 2.0  # processor time; only a sheet out of all proportion meets it before the tries are up
 MOST_LOUD = 100  # what is at odds with itself so often, no one small change sets right
 MOST_MENDS = 5
 _MUCH_WORSE = 5.0  # what reads so much dearer than before cannot be the mend: this saves looking closer
