@@ -45,6 +45,20 @@ BOXES = [
 ]
 
 
+TURNED_BEHIND = [
+    "Jazz box (cross R over L, step back L, step R to side, step L forward) with 1/4 turn R",
+    "Jazz box 1/4 turn R (cross R over L, step back L, step R to side, step L forward)",
+    "Jazz box (cross R over L, step back L, step R to side, step L forward) turning 1/4 right",
+]
+
+
+@pytest.mark.parametrize("body", TURNED_BEHIND)
+def test_a_turn_behind_the_bracket_is_the_figures(body: str) -> None:
+    """It is danced where the figure has it, as when it is told with the name."""
+    steps = read(f"Tin Lantern\n\n1-4 {body}\n").dance.parts[0].steps
+    assert [float(s.at) for s in steps if s.turn] == [3]
+
+
 @pytest.mark.parametrize("body", BOXES)
 def test_a_name_before_its_first_step_is_not_danced_itself(body: str) -> None:
     """The steps told are those of the name, count by count."""

@@ -28,7 +28,9 @@ _STEPS_OF_DANCE = (
 _THOSE_STEPS = re.compile(_STEPS_OF_DANCE, re.IGNORECASE)
 _EIGHT = 8
 _TWICE = r"(?:twice|two\s+times|2\s+times|x\s?2|2\s?x)\b"
-_TWICE_BEHIND = re.compile(rf"[\s,)]*{_TWICE}", re.IGNORECASE)
+# "Section 4 twice, i.e. one extra time": once as written, once as the tag.
+_IN_ALL = r"(?!\s*[,(–-].{0,20}\b(?:extra|more|i\.?e)\b)"
+_TWICE_BEHIND = re.compile(rf"[\s,)]*{_TWICE}{_IN_ALL}", re.IGNORECASE)
 # of the tag itself, not of its steps: "wall 5 (twice)", "danced once", "do the tag twice"
 _TIMES = re.compile(
     rf"\b(?:danced|done|(?:do|dance)\s+it|tag|wall\s+\w+)\s*[,(:-]?\s*(?:(?P<two>{_TWICE})|once\b(?!\s+more))",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wallwise.glossary.lexicon import Word
-from wallwise.reading.clauses.act import Turn
+from wallwise.reading.clauses.act import Act, Turn
 from wallwise.reading.clauses.telling import Telling, side_of
 from wallwise.reading.tokens import Token
 
@@ -34,8 +34,24 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
         return i + 1  # "full", "complete" with nothing turning
     if token.word is Word.AMOUNT and not turn.own and t.act.said_place and t.word(j) is Word.PLACE:
         t.flush()  # "side, together, 1/4 left forward" without commas: the turn is the next step's
-    _place_turn(t, turn, ing=token.ing)
+    figure = _told_in_brackets(t, i)
+    if figure is not None and turn.own in _PLAIN:
+        figure.turn = turn
+    else:
+        _place_turn(t, turn, ing=token.ing)
     return j
+
+
+def _told_in_brackets(t: Telling, i: int) -> Act | None:
+    """The figure whose steps the bracket before the turn told: "jazz box (cross, back, ...) with 1/4 left"."""
+    before = i - 1
+    while t.word(before) is Word.IGNORE or t.at(before).text == "with":
+        before -= 1
+    if t.word(before) not in (")", "]") or t.depth or not 0 < t.opened < len(t.acts):
+        return None
+    figure = t.acts[t.opened - 1]
+    turns = any(act.turn is not None for act in t.acts[t.opened - 1 :])
+    return figure if figure.figures and not turns else None
 
 
 def _turns_a_part(t: Telling, i: int) -> bool:
