@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act, Turn
+from wallwise.reading.clauses.places import take_place
 from wallwise.reading.clauses.telling import Telling, side_of
 from wallwise.reading.tokens import Token
 
@@ -17,6 +18,8 @@ _PARTS = ("heels", "toes", "knees")
 
 def take_turn(t: Telling, i: int, token: Token) -> int:
     """A turn phrase that begins here, given to the act it belongs to."""
+    if token.text.startswith("45") and t.word(i - 1) is Word.PLACE and t.word(i + 1) is not Word.TURN:
+        return take_place(t, i, token._replace(word=Word.PLACE, value="diagonal"))  # "R forward 45 degrees"
     if token.value == "turn" and _turns_a_part(t, i + 1):
         if not t.act.empty:
             t.flush()
