@@ -87,6 +87,13 @@ def _begin_of_steps(piece: Piece, text: str) -> int:
     return talk_end(text, facing_end(text, piece.start, piece.end), piece.end)
 
 
+def _is_counted(block: Block) -> bool:
+    """Whether a block tells steps under count marks, be it in the words of a heading."""
+    if block.kind == "heading":
+        return any(piece.mark is not None for piece in _pieces_of_heading(block.text[block.rest :]))
+    return block.kind == "steps" and block.mark is not None
+
+
 def _pieces_of_heading(text: str) -> list[Piece]:
     """The pieces of a heading's words: these may begin with a mark where others count on from it."""
     lead = leading_mark(text)
@@ -106,7 +113,7 @@ class _Builder:
         self.out = Outline()
         self.part: PartText | None = None
         self.section: SectionText | None = None
-        self.unmarked = not any(b.kind == "steps" and b.mark for b in blocks)
+        self.unmarked = not any(_is_counted(block) for block in blocks)
         for i, block in enumerate(blocks):
             self._take(i, block)
 
@@ -342,7 +349,7 @@ class _Builder:
             if not self._started and not (self.unmarked and block.stands >= 0.7):
                 self.out.header.append(block.line)
             self._remark(block.line)
-        elif self.section is not None and takes_unmarked(self.section, block, self._next(i)):
+        elif self.section is not None and self._goes_on_unmarked(self.section, i, block):
             self._take_unmarked(self.section, block)
         elif (
             self.unmarked
@@ -358,6 +365,14 @@ class _Builder:
             self._open_section(block.line)
         else:
             self._remark(block.line)
+
+    def _goes_on_unmarked(self, section: SectionText, i: int, block: Block) -> bool:
+        """Whether a line without marks is steps of the section, not talk below a heading that tells them."""
+        if not section.groups and section.heading is not None and block.stands < _STEPS:
+            pieces = _pieces_of_heading(section.heading_text)
+            if any(piece.mark is not None for piece in pieces):
+                return False
+        return takes_unmarked(section, block, self._next(i))
 
     def _is_tag_s(self, block: Block) -> bool:
         """Whether a line without count marks tells steps of the tag that is open, as all its lines do."""

@@ -17,13 +17,14 @@ _ROUNDS = r"(?:two|three|four|eight|[248])\s+(?:times|rounds|goes|repetitions)"
 # A remark with one of these tells where a wall, a tag or another way of dancing faces, not this step.
 _NO_CLAIM = re.compile(
     r"\b(?:re-?start|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
-    r"|start|begin|begins|starts|wall one|ends\s+at|(?:last|final)\s+[A-H]"
+    r"|start|begin|begins|starts|song|music|track|wall one|ends\s+at|(?:last|final)\s+[A-H]"
     r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall"
     rf"|{_ROUNDS})\b",
     re.IGNORECASE,
 )
 _NO_END_CLAIM = re.compile(
-    r"\b(?:restart|tag|bridge|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d|\d(?:st|nd|rd|th) wall"
+    r"\b(?:restart|tag|bridge|song|music|track|wall\s*\d|walls|option|ending\s*:|finish\s*:|w\d"
+    r"|\d(?:st|nd|rd|th) wall"
     rf"|(?:first|second|third|fourth|fifth|sixth|last|final) wall|{_ROUNDS})\b"
     r"|\A\W*(?:finish|ending|finale)\b\s*[:(-]",
     re.IGNORECASE,

@@ -2,10 +2,10 @@
 
 import re
 from dataclasses import replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from wallwise.reading.headings import head_of, lettered_part
-from wallwise.reading.marks import leading_mark
+from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.rows import Row
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
@@ -25,6 +25,8 @@ _BARS = re.compile(r"\bbars?\s+(?P<bar>\d{1,2})(?:\s*(?:-|to|and|&)\s*(?P<to>\d{
 _LASTS = re.compile(
     r"\S(?:\s*\.{2,}\s*|\t\s*|\s{2,})(?P<counts>\d{1,2})\s*(?:counts?|cts?|beats?)?$", re.IGNORECASE
 )
+_FACING_FIRST = re.compile(r"(?:1[0-2]|[1-9]):[0-5]\d(?=\t\s*(?:\d|&))")
+_GAP = re.compile(r"(?:\t\s*|\s{2,})(?=\d)")
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _SOME = 0.3  # of the lengths: so many may be longer than the one before
 _STEPS = 0.5  # the share of step language of a line of steps
@@ -35,7 +37,47 @@ _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
 
 def recounted(rows: list[Row]) -> list[Row]:
     """The rows, with plain counts for every other way to tell them."""
-    return untotalled(unbarred(unlettered(uninitialled(unpacked(rows)))))
+    return untotalled(unbarred(unlettered(uninitialled(unpacked(unfolded(faced_behind(rows)))))))
+
+
+def faced_behind(rows: list[Row]) -> list[Row]:
+    """The rows of a table with the facing that a first column gives behind the steps that end with it."""
+    found = {
+        i: told for i, row in enumerate(rows) if (told := _FACING_FIRST.match(row.line.text)) is not None
+    }
+    if len(found) < _FEWEST:
+        return rows
+    behind = {
+        i: rows[i].line.slice(t.end()).join(rows[i].line.slice(0, t.end()), "\t") for i, t in found.items()
+    }
+    return [replace(row, line=behind.get(i, row.line)) for i, row in enumerate(rows)]
+
+
+def unfolded(rows: list[Row]) -> list[Row]:
+    """The rows with counts that stand side by side in columns (5 beside 1) one below the other."""
+    out: list[Row] = []
+    for columns, group in groupby(rows, key=lambda row: (row.paragraph, len(_columns(row.line)))):
+        run = list(group)
+        cells = [cell for column in zip(*[_columns(row.line) for row in run], strict=True) for cell in column]
+        if columns[1] > 1 and len(run) > 1 and _count_on(cells):
+            run = [replace(run[i % len(run)], line=line) for i, (_, line) in enumerate(cells)]
+        out += run
+    return out
+
+
+def _columns(line: Line) -> list[tuple[Mark, Line]]:
+    """The pieces of a line that each begin with a count mark behind a gap, or at its beginning."""
+    starts = [0, *(gap.end() for gap in _GAP.finditer(line.text))]
+    marks = [(start, mark) for start in starts if (mark := leading_mark(line.text, start)) is not None]
+    if not marks or marks[0][0] > 0:
+        return []
+    ends = [*(start for start, _ in marks[1:]), len(line.text)]
+    return [(mark, line.slice(start, end)) for (start, mark), end in zip(marks, ends, strict=True)]
+
+
+def _count_on(cells: list[tuple[Mark, Line]]) -> bool:
+    """Whether each piece begins with the count that follows the one before it."""
+    return all(0 < after.first - before.last <= 1 for (before, _), (after, _) in pairwise(cells))
 
 
 def unlettered(rows: list[Row]) -> list[Row]:

@@ -51,7 +51,7 @@ def counts_again(same: Act, before: list[Passage], section: SectionText) -> Frac
     first, last = same.counts
     if not same.of_section:
         return Fraction(last - first + 1)
-    sections = {id(p.section): p.section for p in _of_sections(before, same.counts, section=section)}
+    sections = {id(p.section): p.section for p in _of_sections(before, same, section=section)}
     return sum((s.counts for s in sections.values()), Fraction(0)) or None
 
 
@@ -196,7 +196,7 @@ def _sources(
     if same.counts is not None:
         a, b = same.counts
         if same.of_section:
-            return _of_sections(placed, same.counts, section=section)
+            return _of_sections(placed, same, section=section)
         if a < 0:
             return placed[_index_from(placed, first + a - _HALF) :]
         found = _counted(placed, same.counts, section=section, first=first)
@@ -207,10 +207,21 @@ def _sources(
     return placed[_index_from(placed, first - counts - _HALF) :]
 
 
-def _of_sections(placed: list[Passage], numbers: tuple[int, int], *, section: SectionText) -> list[Passage]:
-    """The passages of sections by their numbers; those below zero are counted back from `section`."""
-    first, last = (n if n > 0 else section.number + n for n in numbers)
+def _of_sections(placed: list[Passage], same: Act, *, section: SectionText) -> list[Passage]:
+    """The passages of sections by their numbers; those below zero are counted back from `section`.
+
+    None where the sections are those of another part than the one danced.
+    """
+    if same.counts is None or not _is_part_of(section, same.of_part):
+        return []
+    first, last = (n if n > 0 else section.number + n for n in same.counts)
     return [p for p in placed if first <= p.section.number <= last]
+
+
+def _is_part_of(section: SectionText, letter: str) -> bool:
+    """Whether the section's part has that letter in its headings ("B1", "B2"), where one is told."""
+    heading = section.heading.text.lstrip() if section.heading is not None else ""
+    return not letter or heading.upper().startswith(letter)
 
 
 def _begins(passage: Passage) -> Fraction:

@@ -38,6 +38,8 @@ _ITEM = re.compile(
     """,
     re.VERBOSE,
 )
+# "(A is the verse, B is the chorus)" says what the parts are, not when they are danced.
+_GLOSS = re.compile(r"\([^()]*(?:\b(?:is|are|means|being)\b|=)[^()]*\)")
 _FEWEST = 3  # parts; fewer are no sequence
 
 
@@ -51,11 +53,8 @@ def read_sequence(remarks: list[Remark]) -> tuple[tuple[str, ...], tuple[Span, .
         start = remark.start + found.start("rest") if found else remark.start
         if found is None and not _BARE.fullmatch(remark.text):
             continue
-        items = [
-            item
-            for told in _ITEM.finditer(remark.line.text, start, remark.end)
-            for item in _names(told, remark)
-        ]
+        told = _GLOSS.sub(lambda gloss: " " * len(gloss.group()), remark.line.text)
+        items = [item for one in _ITEM.finditer(told, start, remark.end) for item in _names(one, remark)]
         if len(items) >= _FEWEST:
             return tuple(name for name, _ in items), tuple(span for _, span in items)
     return None

@@ -151,6 +151,15 @@ def _markup(piece: str) -> str:
     return "".join(_plain(c, "") for c in html.unescape(piece))
 
 
+def _as_blanks(found: re.Match[str]) -> str:
+    return " " * len(found.group())
+
+
+def _as_clock(found: re.Match[str]) -> str:
+    """The hour as a clock time that takes as many characters."""
+    return f"{found[1]}:00".ljust(len(found.group()))
+
+
 # Slips of scanners and keyboards that stand for a figure one, and a dash of another kind between figures.
 _SLIPS = (
     (re.compile(r"(?<=\d)~(?=\d)"), "-"),
@@ -159,6 +168,13 @@ _SLIPS = (
     (re.compile(r"(?<=\d)[lI](?=:[03O]0)"), "1"),
     (re.compile(r"(?<=\d:)[O0][O0]\b"), "00"),
     (re.compile(r"(?<=[\[(])[lI](?=\s?-\s?\d)"), "1"),
+    # Clock times as other languages write them.
+    (
+        re.compile(r"\bkl(?:\.\s?|\s)(?=\d{1,2}[:.]\d\d)", re.IGNORECASE),
+        lambda found: " " * len(found.group()),
+    ),
+    (re.compile(r"\bkl(?:\.\s?|\s)(\d{1,2})\b", re.IGNORECASE), _as_clock),
+    (re.compile(r"\b(\d{1,2})(?:\s?uhr\b|\s?h\s?00\b)", re.IGNORECASE), _as_clock),
     (re.compile(r"(?<=\d)[lI](?=[-\])])|(?<=[\[(]\d)[lI](?=\s?-)"), "1"),
 )
 

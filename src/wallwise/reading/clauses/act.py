@@ -80,6 +80,7 @@ class Act:
     same: str = ""
     counts: tuple[int, int] | None = None  # of what comes again; below zero they are counted back from here
     of_section: bool = False  # `counts` are numbers of sections
+    of_part: str = ""  # the letter of their part, where a repeat calls them "B1"
 
     @property
     def empty(self) -> bool:

@@ -12,6 +12,7 @@ SECTION_WORDS = frozenset(_REPEAT["section"])
 _BACK = frozenset(_REPEAT["back"])
 _COUNTS = frozenset(_REPEAT["counts"])
 _BETWEEN = frozenset(_REPEAT["between"])
+_LETTERS = frozenset("abcdefghs")  # of parts, and of "section"
 _EIGHT = frozenset(("eight", "8"))  # a section, or its counts
 
 
@@ -26,6 +27,9 @@ def take_told_again(t: Telling, i: int) -> int:
     told = t.at(first).text
     if told in SECTION_WORDS:
         return _sections(t, first, i)
+    if told in _LETTERS and t.word(first + 1) == "number" and t.at(first).end == t.at(first + 1).start:
+        t.act.of_part = told.upper().strip("S")
+        return _sections(t, first, i)  # "repeat B1", "repeat S2"
     ordinal = told in ORDINAL_WORDS or told in _BACK
     if not ordinal and not (t.word(first) == "number" and t.at(first + 1).text in ("st", "nd", "rd", "th")):
         return i
@@ -40,9 +44,10 @@ def _sections(t: Telling, at: int, begin: int) -> int:
     if first is None:
         return begin
     joined = t.word(at + 2) in ("-", ",", Word.AND, Word.RELATION)
-    last = number_of(t.at(at + 3).text) if joined else None
+    behind = at + (4 if t.at(at + 3).text in _LETTERS else 3)  # "B1 and B2"
+    last = number_of(t.at(behind).text) if joined else None
     t.act.counts, t.act.of_section = (first, last or first), True
-    end = at + (1 if last is None else 3)
+    end = at + 1 if last is None else behind
     t.touch(t.at(end))
     return end + 1
 

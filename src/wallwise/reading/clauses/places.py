@@ -49,6 +49,10 @@ def _take_whither(t: Telling, i: int, token: Token) -> None:
         t.touch(token)
         return
     if act.place and act.said_place:
+        if act.diagonal and act.place == "side" and value in _LINES:
+            act.place = value  # "step diagonally right forward"
+            t.touch(token)
+            return
         if _is_by_the_other_foot(t, i, token):
             act.place = value
             t.touch(token)

@@ -46,7 +46,7 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
 
 
 def _told_in_brackets(t: Telling, i: int) -> Act | None:
-    """The figure whose steps the bracket before the turn told: "jazz box (cross, back, ...) with 1/4 left"."""
+    """The figure whose steps the bracket before the turn told: "jazz box (cross, ...) with 1/4 left"."""
     before = i - 1
     while t.word(before) is Word.IGNORE or t.at(before).text == "with":
         before -= 1

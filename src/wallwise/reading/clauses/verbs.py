@@ -219,6 +219,9 @@ def _take_with(t: Telling, i: int, token: Token) -> int:
             act.verb = token.value
         act.place = act.place or token.place
         t.touch(token)
+    elif t.at(i - 1).value == "recover" and token.value in _STEPS:
+        t.touch(token)  # "recover crossing R over L" is one step
+        act.place, act.said_place = act.place or token.place, bool(token.place)
     elif token.value in _STEPS:
         t.flush()
         _set_verb(t, token)
