@@ -10,6 +10,10 @@ from wallwise.glossary.lexicon import Word
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.stepwords import known_share, tokens_of
 
+FACING = r"[\[(][^()\[\]\d]{0,25}(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?[^()\[\]\d]{0,25}[\])]"
+"""A facing in brackets: "(now at 3:00)", "(12:00, home)"."""
+_POINTED = r"(?:->|>>|=>)\s*(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?"  # "-> 3 o'clock"
+ONLY_FACING = re.compile(rf"\s*(?:{FACING}|{_POINTED})[\s.]*", re.IGNORECASE)
 _PLACE = re.compile(
     r"(?:(?<=\s)|^)(?=(?:\(?\d|&[\s,;]))|(?<=\s)(?=(?:counts?|cts?|beats?)\s\d)", re.IGNORECASE
 )
@@ -45,6 +49,11 @@ def chain(text: str, lead: Mark | None) -> list[Mark]:
     return marks if len(counted) > 1 and _counts(text, marks) else []
 
 
+def ends_told(text: str, at: int) -> bool:
+    """Whether nothing more is told of the steps from `at` on, unless which way they face."""
+    return not text[at:].strip(" .") or ONLY_FACING.fullmatch(text, at) is not None
+
+
 def _half(text: str, at: int) -> Mark | None:
     found = _HALF.match(text, at)
     return Mark((_HALF_BEAT,), at, found.end(), floating=True) if found is not None else None
@@ -63,7 +72,7 @@ def _goes_on(marks: list[Mark], mark: Mark) -> bool:
 
 def _counts(text: str, marks: list[Mark]) -> bool:
     """Whether these are counts rather than numbers of other things that happen to run on."""
-    if not text[marks[-1].end :].strip(" ."):
+    if ends_told(text, marks[-1].end):
         return bool(text[: marks[0].start].strip())  # behind their steps
     return all(_opens_steps(text[mark.end : mark.end + _BEGINNING]) for mark in marks)
 

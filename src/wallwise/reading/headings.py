@@ -76,7 +76,7 @@ _LETTER = re.compile(
 _AFTER_ONE = 2
 _LETTER_OF_EIGHT = re.compile(r"^\W*(?:(?i:part)\s+)?(?P<letter>[A-H])\s*[^\w\s]\W*(?=\w)")
 _PARTS_LISTED = re.compile(r"[A-H]\s*[-=:,]?\s*\d+.*\b[A-H]\b")
-_PARTS_JOINED = re.compile(r"\s*(?:and|,|&)")
+_PARTS_JOINED = re.compile(r"\s*(?:and|,|&)\s*(?:parts?\s+)?[A-H]\b")
 _PART_NAMED = re.compile(r"\bparts?\s+[A-H]\b", re.IGNORECASE)
 _PART_SECTION = re.compile(
     r"""

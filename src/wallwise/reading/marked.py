@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import ceil
 from typing import NamedTuple
 
-from wallwise.reading.chains import chain
+from wallwise.reading.chains import FACING, ONLY_FACING, chain, ends_told
 from wallwise.reading.marks import NUMBER_WORDS, Mark, leading_mark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.wording import any_of
@@ -33,16 +33,13 @@ _MIDWAY = re.compile(
     """,
     re.VERBOSE,
 )
-_FACING = r"[\[(][^()\[\]\d]{0,25}(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?[\])]"  # "(now at 3:00)"
-_POINTED = r"(?:->|>>|=>)\s*(?:1[0-2]|0?[369])(?:[:.]\d\d|\s?o'?\s?c\w*)?"  # "-> 3 o'clock"
-_ONLY_FACING = re.compile(rf"\s*(?:{_FACING}|{_POINTED})[\s.]*", re.IGNORECASE)
 _AT_END = re.compile(
     rf"""
     (?: (?<!\d)[:,.] | (?<=\d), | \s[-=] | \s{{2,}} | \t | \.{{2,}} | on | for | counts? )\s*
     (?:(?:on\s+)?(?:the\s+)?counts?\s*)?
     (?=
         {_COUNT}(?>(?:(?:\s*(?:-|&|,|\+|to|and|[ae])\s*|\s+){_COUNT}){{0,16}})(?:\s?&)?
-        [.)]?\s*(?:[.;]|$|{_FACING}\s*$|->)
+        [.)]?\s*(?:[.;]|$|{FACING}\s*$|->)
     )
     """,
     re.IGNORECASE | re.VERBOSE,
@@ -107,9 +104,10 @@ def _split_at(marks: list[Mark], text: str, lead: Mark | None) -> list[Piece]:
     """The pieces of a line by the marks found in it, or by those it counts on with."""
     linked = chain(text, lead)
     if len(linked) > len(marks):
-        if text[linked[-1].end :].strip(" ."):
-            return _with_words_before(_after_marks(linked, len(text)), text)
-        return _before_marks(linked)
+        tail = linked[-1].end
+        if not ends_told(text, tail):
+            return _with_words_before(_after_marks(linked, text), text)
+        return [*_before_marks(linked), *([Piece(None, tail, len(text))] if text[tail:].strip(" .") else [])]
     if not marks:
         return [Piece(None, 0, len(text))]
     if _only_numbers(text, marks):
@@ -121,9 +119,14 @@ def _split_at(marks: list[Mark], text: str, lead: Mark | None) -> list[Piece]:
         tail = marks[-1].end
         if not text[tail:].strip(" .,;:)*"):
             return _before_marks(marks)
-        if lead is None and (_is_set_off(text, marks[0]) or _ONLY_FACING.fullmatch(text, tail)):
+        leads_in = ends_in(text, marks[0], ":")
+        if (
+            lead is None
+            and not leads_in
+            and (_is_set_off(text, marks[0]) or ONLY_FACING.fullmatch(text, tail))
+        ):
             return [*_before_marks(marks), Piece(None, tail, len(text))]
-    return _with_words_before(_after_marks(marks, len(text)), text)
+    return _with_words_before(_after_marks(marks, text), text)
 
 
 def behind_names(text: str) -> list[Piece]:
@@ -213,10 +216,19 @@ def _before_marks(marks: list[Mark], *, begin: int = 0) -> list[Piece]:
     return [Piece(mark, start, mark.start) for mark, start in zip(marks, starts, strict=False)]
 
 
-def _after_marks(marks: list[Mark], end: int) -> list[Piece]:
-    """Pieces each of which follows its mark, the last up to `end`."""
-    pieces = [Piece(mark, mark.end, after.start) for mark, after in pairwise(marks)]
-    return [*pieces, Piece(marks[-1], marks[-1].end, end)]
+def _after_marks(marks: list[Mark], text: str) -> list[Piece]:
+    """Pieces each of which follows its mark, the last up to the end of the line."""
+    pieces = [Piece(mark, mark.end, _end_before(text, mark.end, after)) for mark, after in pairwise(marks)]
+    return [*pieces, Piece(marks[-1], marks[-1].end, len(text))]
+
+
+def _end_before(text: str, at: int, after: Mark) -> int:
+    """Where the steps from `at` on end before the next mark, which a sentence may lead into.
+
+    "… touch left. Vine left on 5-6-7-8: side left, …"
+    """
+    stop = text.rfind(". ", at, after.start) if ends_in(text, after, ":") else -1
+    return after.start if stop < 0 else stop + 1
 
 
 def _shared_out(text: str, lead: Mark) -> list[Piece]:
@@ -262,7 +274,7 @@ def _counted_again(lead: Mark, text: str) -> list[Piece]:
             replace(m, beats=(*m.beats, *_between(m.last, up_to)))
             for m, up_to in zip(marks, follow, strict=True)
         ]
-        return _after_marks(marks, len(text))
+        return _after_marks(marks, text)
     before = [lead.first - 1, *(mark.last for mark in marks)]
     filled = [
         replace(m, beats=(*_between(last, m.first), *m.beats)) for last, m in zip(before, marks, strict=False)

@@ -45,6 +45,7 @@ _OPENING = re.compile(
 )  # before a whole row's steps one blank is enough
 _RUN = re.compile(r"\s*(?P<run>\d{3,8}|\d(?:\.\d){1,7})(?=\s|[:.)])")  # "123", "1.2.3"
 _TAIL = re.compile(r"\s*(?:[\])]\s*[.:)\-]?|[.):=]|-(?=\s)|\|)?\s*")
+_GAP = re.compile(r"\t|\s{2}")
 _MOST_SHARES = 3  # of one beat: e, & and a
 _MOST_BEATS = 64  # no mark counts more,
 _WIDEST_RANGE = 32  # ranges no further,
@@ -101,7 +102,8 @@ def leading_mark(text: str, start: int = 0) -> Mark | None:
     if opened and not any(c in "])" for c in tail.group()):
         return None
     spoken = text[lead.end() : end].strip()
-    if spoken.isalpha() and not (opened or tail.group().strip() or tail.end() == len(text)):
+    set_off = opened or tail.group().strip() or _GAP.search(tail.group()) or tail.end() == len(text)
+    if spoken.isalpha() and not set_off:
         return None  # "One restart", "two walls"
     after = text[tail.end() : tail.end() + 1]
     if end < len(text) and tail.end() == end and after.isalnum():
