@@ -35,6 +35,11 @@ _PAGE = re.compile(
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
 _CELLS = re.compile(r"\t|\s{2,}")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
+_ABBREVIATION = re.compile(  # "RF = right foot, LF = left foot"
+    r"(?<![\w/])[A-Z][A-Za-z.]{0,4}\s?=\s?(?:the\s)?"
+    r"(?:right|left|both|foot|forward|back|side|together|touch|step|recover|turn|clockwise)\b",
+    re.IGNORECASE,
+)
 _COLUMN_NAMES = frozenset(words()["table"]["columns"])
 _WALL = re.compile(r"\bw(?:all)?\s?\d", re.IGNORECASE)
 _DIGITS = re.compile(r"\d+")
@@ -74,7 +79,7 @@ def rows_of(lines: list[Line]) -> list[Row]:
         line = _with_text(line, _COLUMNS.sub(lambda gap: "\t" + gap.group()[1:], line.text))
         bullet = None if rows and _goes_on(rows[-1].line.text, line.text) else _BULLET.match(line.text)
         line = _unquoted(line.slice(bullet.end() if bullet else 0))
-        if _names_columns(line.text):
+        if _names_columns(line.text) or len(_ABBREVIATION.findall(line.text)) > 1:
             continue
         if line.text:
             rows.append(Row(line, paragraph, width, bullet is not None))

@@ -10,6 +10,7 @@ from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.again import take_told_again
 from wallwise.reading.clauses.stops import STOPS
 from wallwise.reading.clauses.telling import EDGE, Telling
+from wallwise.reading.clauses.verbs import take_words
 from wallwise.reading.tokens import Token
 
 # Places that "and" makes one of: "forward and out", "back and across".
@@ -18,6 +19,8 @@ _SECOND_PLACES = (*_FIRST_PLACES, "across")
 _MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
 _GOES = ("goes", "comes", "moves", "travels")
 _GRIND = ("grind", "grinding")
+_LETS = ("let", "letting")
+_ENDS = ("finish", "finishing", "end", "ending", "ends", "finishes")
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 
@@ -64,7 +67,11 @@ def take_hold(t: Telling, i: int, token: Token) -> int:
 
 def take_again(t: Telling, i: int, token: Token) -> int:
     """How often: of the open act, the one before, or the whole bracket just closed."""
-    if token.text.endswith(_MORE) and _says_like_before(t, i, token):
+    if token.text.endswith(_MORE) and not t.acts and _only_names(t.act):
+        t.act.verb = t.act.same = "same"  # "do the V once more"
+        t.act.unknown = []
+        t.touch(token)
+    elif token.text.endswith(_MORE) and _says_like_before(t, i, token):
         if token.text.startswith("and"):
             t.flush(joined=True)
     elif t.act.start >= 0 or not t.acts or (token.text[0].isdigit() and _goes_on(t, i + 1)):
@@ -81,6 +88,11 @@ def take_again(t: Telling, i: int, token: Token) -> int:
     return i + 1
 
 
+def _only_names(act: Act) -> bool:
+    """Whether nothing was told but a name, which nobody knows: of something told before."""
+    return act.empty and len(act.unknown) == 1
+
+
 def _says_like_before(t: Telling, i: int, token: Token) -> bool:
     """Whether "again" only likens a step to one before: "and once more step R", "do it once more"."""
     return _goes_on(t, i + 1) or (not t.acts and not token.text.startswith("and") and not t.fresh)
@@ -88,7 +100,7 @@ def _says_like_before(t: Telling, i: int, token: Token) -> bool:
 
 def _goes_on(t: Telling, i: int) -> bool:
     """Whether a word of the same clause stands there."""
-    return t.at(i) is not EDGE and t.word(i) not in (*STOPS, ")", "]", "(", "clock")
+    return t.at(i) is not EDGE and t.word(i) not in (*STOPS, ")", "]", "(", "clock", "cell")
 
 
 def take_same(t: Telling, i: int, token: Token) -> int:
@@ -172,8 +184,13 @@ def _leads_to_bearer(token: Token) -> bool:
 
 
 def take_ignored(t: Telling, i: int, token: Token) -> int:
-    """Of the words that say nothing, three do: "long" of a step, "it" of a foot, "grind" of a heel."""
+    """Of the words that say nothing, some do: "long" of a step, "it" of a foot, "grind" of a heel."""
     act = t.act
+    if not act.empty and token.text in _LETS:
+        return take_words(t, i)  # "spiral R, letting R hook across L": the spiral's own
+    if t.acts and t.acts[-1].figures and act.empty and _tells_how_it_ends(t, i):
+        t.act = Act(label=True)
+        return take_words(t, i)
     if token.text.startswith(_GRIND):
         _grind(t)
     if token.text in ("long", "big", "large") and t.word(i + 1) is not Word.IGNORE:
@@ -181,6 +198,13 @@ def take_ignored(t: Telling, i: int, token: Token) -> int:
     if token.text == "it" and act.verb and act.foot is None and t.acts:
         act.foot, act.foot_at = t.acts[-1].foot, None
     return i + 1
+
+
+def _tells_how_it_ends(t: Telling, i: int) -> bool:
+    """Whether it says where a figure's last step is, which is no step more: "…, finish with R back"."""
+    ends = t.at(i).text in _ENDS and t.at(i + 1).text == "with"
+    placed = t.word(i + 2) in _SIDE_OR_FOOT and t.word(i + 3) is Word.PLACE
+    return ends and placed and not _goes_on(t, i + 4)
 
 
 def _grind(t: Telling) -> None:

@@ -48,7 +48,7 @@ def take_verb(t: Telling, i: int, token: Token) -> int:
         return i + 1
     if act.verb == "turn":
         if token.ing and token.value in _STYLE:
-            return _take_words(t, i)
+            return take_words(t, i)
         _after_turn(t, i, token)
     elif _is_placed_foot(act) and ((token.ing and token.value in _WITH) or _by_hips(t, i, token)):
         act.verb = "step"  # "L behind R sweeping R": a step, and what goes with it
@@ -234,7 +234,7 @@ def _take_with(t: Telling, i: int, token: Token) -> int:
         act.verb = "sway"
         t.touch(token)
     else:
-        return _take_words(t, i)
+        return take_words(t, i)
     return i + 1
 
 
@@ -253,7 +253,7 @@ def _foot_after(t: Telling, i: int) -> Token | None:
     return t.at(i) if named or t.word(i) is Word.FOOT else None
 
 
-def _take_words(t: Telling, i: int) -> int:
+def take_words(t: Telling, i: int) -> int:
     """Everything up to the next stop goes with the act, word for word."""
     words: list[str] = []
     gesture, named = t.at(i), _foot_after(t, i + 1)
@@ -289,7 +289,7 @@ def take_figure(t: Telling, i: int, token: Token) -> int:
     act = t.act
     if (act.verb == "step" or _is_placed_foot(act)) and not act.figures and _by_hips(t, i, token):
         act.verb = "step"
-        return _take_words(t, i)
+        return take_words(t, i)
     led_in = act.ing and act.verb in ("step", "cross", "close")  # "stepping into a coaster"
     if act.verb and act.verb != "turn" and not led_in:
         if not _is_mere_step(act):
