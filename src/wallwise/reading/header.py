@@ -51,7 +51,7 @@ _OTHER_COUNTS = re.compile(
         |clap|add|last)
       | (?<!\bthe\s)(?<!\bthis\s)(?<!\ba\s)\bdance
     )\b
-    [^\w.;!]*(?:(?!counts?\b|beats?\b)\w+[^\w.;!]+){0,2}$
+    (?:[^\w.;!]|\.{3,})*(?:(?!counts?\b|beats?\b)\w+[^\w.;!]+){0,2}$
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -59,7 +59,9 @@ _OTHER_COUNTS = re.compile(
 _DANCE_COUNTS = re.compile(
     r"\blevel\b|\bline dance\b|\bdance (?:is|has|in)\b|\bdance(?: type)?\s*[:=]|\d\s*$", re.IGNORECASE
 )
-_BEFORE = 28  # characters in which both are looked for
+# or is no number of counts at all: "A = 32 counts" is a part's, "rolling 8-count" a rhythm.
+_NO_COUNTS = re.compile(r"(?:\b[A-H]\s*[=:]|\brolling)\s*$", re.IGNORECASE)
+_BEFORE = 40  # characters in which both are looked for
 _WALLS_KEY = re.compile(
     r"\bwalls?\b\s*[:=\t-]\s*(?P<n>[1248]|one|two|four|eight)\b(?!\s*(?:tag|restart|bridge))", re.IGNORECASE
 )
@@ -310,6 +312,8 @@ def _counts_in(text: str) -> Iterator[re.Match[str]]:
     for pattern in (_COUNTS_KEY, _COUNTS_TOLD):
         for found in pattern.finditer(text):
             before = text[: found.start()][-_BEFORE:]
+            if _NO_COUNTS.search(before):
+                continue
             if not _OTHER_COUNTS.search(before) or _DANCE_COUNTS.search(before):
                 yield found
 

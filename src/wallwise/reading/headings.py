@@ -48,6 +48,7 @@ _RANGE = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_RULED = re.compile(r"\s*[-=*_~]{3,}\s*\w")  # "---- B ----"
 _BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
 _PART = re.compile(
     r"^\W*(?:(?:part|pt)\.?\s*[-:]?\s*(?P<letter>[A-H])|(?:section|sect|sec)\.?\s*(?P<lettered>[A-H]))\b(?P<rest>.*)$",
@@ -171,7 +172,7 @@ def announces(text: str) -> bool:
 
 def starts_block(text: str) -> bool:
     """Whether a line looks like a heading, so that it cannot go on with the line before it."""
-    if any(pattern.match(text) for pattern in (_SECTION, _EXTRA, _PART, _PART_SECTION)):
+    if any(pattern.match(text) for pattern in (_RULED, _SECTION, _EXTRA, _PART, _PART_SECTION)):
         return True
     counts = _RANGE.match(text)
     return counts is not None and counts["open"] is not None

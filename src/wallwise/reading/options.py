@@ -40,11 +40,12 @@ _OPTION = re.compile(
 _BARE_OR = re.compile(r"or\b", re.IGNORECASE)  # between any two things
 _NO_OPTION = re.compile(r"\brestart|^\W*(?:tag|bridge)\b", re.IGNORECASE)
 _FOR_COUNTS = re.compile(
-    r"\b(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s+(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*)"
+    r"\b(?:(?:for|on|of|in place of|instead of|to|replac\w+)\s+(?:the\s+)?(?:counts?\s*)?|\bcounts?\s*"
+    r"|(?-i:\b[A-H]\s+)(?=\d{1,2}\s?[-&]))"
     r"(?:\([^)]*\)\s*)?(\d{1,3}(?:(?:\s*[-&,]\s*|\s)\d{1,3})*&?)(?!\s*(?:walls?|turns?|/))",
     re.IGNORECASE,
 )
-_OF_PART = re.compile(r"\bpart\s+([A-H])\b", re.IGNORECASE)
+_OF_PART = re.compile(r"(?i:\bpart\s+)(?P<part>[A-Ha-h])\b|\b(?P<letter>[A-H])\s+(?=\d{1,2}\s?[-&])")
 _OF_SECTION = re.compile(
     rf"\b(?:{any_of(words()['heading']['numbered'])})\s*#?(?P<number>\d{{1,2}})\b"
     rf"|\b(?P<nth>\d(?:st|nd|rd|th)|{any_of(ORDINAL_WORDS)})\s+{any_of(words()['heading']['counted'])}\b",
@@ -185,7 +186,7 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
         counts = _BARE_COUNTS.match(head, in_section.end())
     named = [told.span() for told in (in_part, in_section, counts) if told is not None]
     mark = leading_mark(counts[1]) if counts is not None else None
-    part = reading.parts.get(in_part[1].upper() if in_part else remark.part)
+    part = reading.parts.get((in_part["part"] or in_part["letter"]).upper() if in_part else remark.part)
     if part is not None and part.text.extra and mark is not None and mark.last > part.text.counts:
         part = reading.main  # told below a tag that has no such counts
     headed = part is not None and any(s.heading is remark.line for s in part.text.sections)
@@ -198,6 +199,8 @@ def _meant(reading: Reading, remark: Remark, head: str) -> _Meant | None:
         if section is None:
             return None
         beats = _beats_of(section)
+    elif in_part is not None:
+        section = None  # its counts run through the part
     begin, end = min(named, default=(0, 0))[0], max((end for _, end in named), default=0)
     meant = _Meant(part, section, beats, begin, end)
     return meant.on(mark.beats) if mark is not None else meant

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wallwise.glossary.lexicon import Word
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.telling import Telling, side_of
+from wallwise.reading.clauses.verbs import take_words
 from wallwise.reading.tokens import Token
 
 _BY_A_FOOT = ("beside", "across", "behind")  # places said of the other foot
@@ -17,12 +18,16 @@ _BODY = (*_HIPS, "feet", "both", "knees", "shoulders", "shoulder")
 
 def take_foot(t: Telling, i: int, token: Token) -> int:
     """A foot that was called one: "right foot", "RF"."""
+    if _goes_along(t, i):
+        return take_words(t, i)
     _take_named(t, i, token, sure=True)
     return i + 1
 
 
 def take_side(t: Telling, i: int, token: Token) -> int:
     """R or L alone: a direction, the way of a turn, or a foot."""
+    if _goes_along(t, i):
+        return take_words(t, i)
     act, before = t.act, t.at(i - 1)
     turn = act.turn
     if _is_direction(t, i) and not _opens_side(t, i, token):
@@ -43,6 +48,12 @@ def take_side(t: Telling, i: int, token: Token) -> int:
     else:
         _take_named(t, i, token, sure=False)
     return i + 1
+
+
+def _goes_along(t: Telling, i: int) -> bool:
+    """Whether the other foot goes along with an act: "spiral right on L with R hooked in front"."""
+    led = t.at(i - 1).text in ("with", "w/") and not t.act.empty
+    return led and t.word(i + 1) is Word.VERB and t.at(i + 1).text.endswith("ed")
 
 
 def _is_direction(t: Telling, i: int) -> bool:
