@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from wallwise.glossary.load import words
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
+from wallwise.reading.stepwords import actions_in, known_share
 from wallwise.reading.wording import NTH, ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
 
 _HEADING = words()["heading"]
@@ -48,6 +49,10 @@ _RANGE = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_TITLED = re.compile(
+    r"\s*[A-Z][A-Za-z' &/-]{2,30}\((?P<n>6|8|12|16)\s*(?:counts?|cts?)\)\s*[.:-]+\s*(?P<rest>\S.*)$"
+)
+_FEWEST_STEPS, _STEPS = 3, 0.6  # behind a section's name, and the share of step language there
 _RULED = re.compile(r"\s*[-=*_~]{3,}\s*\w")  # "---- B ----"
 _BARS = re.compile(r"^\W*bars?\s*\d+(?:\s*(?:-|to|&|and)\s*\d+)?\W*(?P<rest>.*)$", re.IGNORECASE)
 _PART = re.compile(
@@ -157,6 +162,7 @@ def head_of(text: str) -> Head | None:
         or _bars(text)
         or _extra(text)
         or _wall_end(text)
+        or _titled(text)
     )
 
 
@@ -279,6 +285,14 @@ def _counts_on(text: str, counts: re.Match[str]) -> bool:
 def _bars(text: str) -> Head | None:
     found = _BARS.match(text)
     return Head("heading", found.start("rest")) if found else None
+
+
+def _titled(text: str) -> Head | None:
+    """A section by its name and length, before its steps: "Lock steps (8 counts). Step R forward, …"."""
+    found = _TITLED.match(text)
+    if found is None or actions_in(found["rest"]) < _FEWEST_STEPS or known_share(found["rest"]) < _STEPS:
+        return None
+    return Head("heading", found.start("rest"), range=(1, int(found["n"])), range_at=found.start("n"))
 
 
 def _extra(text: str) -> Head | None:

@@ -178,12 +178,19 @@ def _marks_in(text: str, lead: Mark | None) -> list[Mark]:
         if marks and start < marks[-1].end:
             continue
         mark = leading_mark(text, start)
+        if mark is not None and mark.floating and lead is not None and _shares(lead):
+            continue  # "1-2&3-4 R side, L behind, R side (&), …": the line's own mark has the half already
         counted = next((before for before in reversed(marks) if not before.floating), None)
         if mark is not None and _follows(counted, mark, text):
             marks.append(mark)
     if lead is not None and len(marks) > 1 and _tells_facing(text, marks[-1]):
         marks.pop()
     return marks
+
+
+def _shares(mark: Mark) -> bool:
+    """Whether a mark counts a share of a beat between whole ones."""
+    return len(mark.beats) > 1 and any(beat.denominator > 1 for beat in mark.beats)
 
 
 def _tells_facing(text: str, mark: Mark) -> bool:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from wallwise.dance.model import Foot
 from wallwise.reading.clauses.act import Act
 
+_BY_THE_OTHER = ("behind", "across", "beside", "lock behind", "lock front")  # places said of the other foot
 _FEWEST = 2  # feet in a row that are those of the act before them
 _FEWEST_OF_FIGURE = 3
 
@@ -69,7 +70,7 @@ def _give_column_foot(cell: list[Act], foot: Foot, at: tuple[int, int] | None) -
             first.foot_at = None
         else:
             first.foot, first.foot_at = foot, at
-    elif first.foot is foot.other and first.place in ("behind", "across", "beside") and first.against is None:
+    elif first.foot is foot.other and first.place in _BY_THE_OTHER and first.against is None:
         # "L | step behind R": R is what it goes behind
         first.against, first.against_at = first.foot, first.foot_at
         first.foot, first.foot_at = foot, at

@@ -135,6 +135,9 @@ def take_weight(t: Telling, i: int, token: Token) -> int:
     if (after := _taken_by_both(t, i)) is not None:
         return after
     begins = t.fresh and t.act.start < 0 and t.acts
+    if begins and t.word(i + 1) is Word.RELATION and t.at(i + 2).text == "it":
+        t.acts[-1].weight, t.acts[-1].weight_at = "take", (token.start, t.at(i + 2).end)
+        return i + 3
     leads_on = t.word(i + 1) in (*_SIDE_OR_FOOT, Word.RELATION, Word.PLACE)
     if token.value == "weight" and begins and leads_on:
         # "- weight back on R": told like a step of its own, and where a count waits for it, it is one
@@ -193,6 +196,7 @@ def take_ignored(t: Telling, i: int, token: Token) -> int:
         return take_words(t, i)
     if token.text.startswith(_GRIND):
         _grind(t)
+        return _end_of_toes(t, i + 1)
     if token.text in ("long", "big", "large") and t.word(i + 1) is not Word.IGNORE:
         act.long = True
     if token.text == "it" and act.verb and act.foot is None and t.acts:
@@ -205,6 +209,15 @@ def _tells_how_it_ends(t: Telling, i: int) -> bool:
     ends = t.at(i).text in _ENDS and t.at(i + 1).text == "with"
     placed = t.word(i + 2) in _SIDE_OR_FOOT and t.word(i + 3) is Word.PLACE
     return ends and placed and not _goes_on(t, i + 4)
+
+
+def _end_of_toes(t: Telling, i: int) -> int:
+    """Where it ends to say how the toes go round while a heel is ground: "grind toes left to right"."""
+    if t.at(i).text not in ("toe", "toes"):
+        return i
+    while t.word(i) in (Word.BOTH, Word.PART, Word.SIDE, Word.RELATION):
+        i += 1
+    return i
 
 
 def _grind(t: Telling) -> None:
