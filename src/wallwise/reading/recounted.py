@@ -27,6 +27,7 @@ _LASTS = re.compile(
 )
 _FACING_FIRST = re.compile(r"(?:1[0-2]|[1-9]):[0-5]\d(?=\t\s*(?:\d|&))")
 _GAP = re.compile(r"(?:\t\s*|\s{2,})(?=\d)")
+_HELD = re.compile(r"\W*(?:\d{1,2}\s*,\s*)*(?P<last>\d{1,2})\s*,\s*(?P<held>hold)\s*(?=[-:])", re.IGNORECASE)
 _WALTZ = re.compile(r"\bwaltz", re.IGNORECASE)
 _SOME = 0.3  # of the lengths: so many may be longer than the one before
 _STEPS = 0.5  # the share of step language of a line of steps
@@ -37,7 +38,17 @@ _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
 
 def recounted(rows: list[Row]) -> list[Row]:
     """The rows, with plain counts for every other way to tell them."""
-    return untotalled(unbarred(unlettered(uninitialled(unpacked(unfolded(faced_behind(rows)))))))
+    rows = [_with_hold_counted(row) for row in unfolded(faced_behind(rows))]
+    return untotalled(unbarred(unlettered(uninitialled(unpacked(rows)))))
+
+
+def _with_hold_counted(row: Row) -> Row:
+    """The row, with the number of a count that its mark calls by what is done on it: "1, 2, 3, hold - …"."""
+    told = _HELD.match(row.line.text)
+    if told is None:
+        return row
+    count = str(int(told["last"]) + 1)
+    return replace(row, line=_put(row.line, told.start("held"), told.end("held"), count))
 
 
 def faced_behind(rows: list[Row]) -> list[Row]:
