@@ -62,7 +62,8 @@ _HOW_FAR = re.compile(
     r"(?:you\s+)?(?:only\s+)?(?:dance|do|after|up\s+to)\b[^,;.]*\d", re.IGNORECASE
 )  # "dance to count 22"
 _OF_WALL = re.compile(r"\bw(?:alls?\b|\d)", re.IGNORECASE)
-_BEHIND_COLON = re.compile(r"[:;(]\s*(?P<words>[^:;().]+)")
+# "… and begin again: the 1 is your step to the side": the dance's own first step is no change of it.
+_BEHIND_COLON = re.compile(r"[:;(](?!\s*(?:(?:the|your|count)\s+)*(?:1|one|first)\b)\s*(?P<words>[^:;().]+)")
 _WITH_FOOT = re.compile(r"\b(?:R|L|right|left)\b")
 _OTHER_COUNT = re.compile(r"(?<![/\d])\d{1,2}(?![/\d])")
 _SURELY_STEPS = 0.85

@@ -53,9 +53,9 @@ _KIND = re.compile(
     rf"""
     \b(?P<restart>
         {RESTART}
-      | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
+      | start(?:ing)?[ ](?:it[ ])?(?:over|again|anew|afresh|the[ ]dance[ ](?:again|from)|from)
       | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
-      | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
+      | begin[ ](?:again|anew|afresh|new)\b(?![ ]wall) | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
       | (?:(?:(?:go|straight|right)[ ])*back|go)[ ]to[ ](?:the[ ])?
         (?:start|beginning|count|top|(?:section[ ]|s)?(?:1|one)\b)
       | from[ ]the[ ]top

@@ -190,7 +190,7 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     counts = [
         (value, told)
         for told in named.counts
-        if (value := told.counts(main)) is not None
+        if (value := _value(named.remark, told, main)) is not None
         and value >= fewest
         and (told.is_exact or main is None or value != main.counts)
         and not (named.kind == "both" and _OF_TAG.match(text, told.end))
@@ -206,6 +206,20 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
     # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
     return before or [(value, told) for value, told in exact if told.is_in_section]
+
+
+def _value(remark: Remark, told: Stop, main: PartText | None) -> Fraction | None:
+    """The counts that are meant; a place told in the middle of the dance is one of the section there.
+
+    "Dance up to 8& and restart", told behind the second eight, restarts after 16 counts.
+    """
+    value = told.counts(main)
+    here = beat_here(remark, main)
+    section = section_at(main, here) if main is not None and here is not None and here < main.counts else None
+    if value is None or section is None or not told.is_place or value > section.counts:
+        return value
+    counts_anew = section.groups[0].written is None or section.groups[0].written.first < section.base
+    return section.base - 1 + value if counts_anew else value
 
 
 def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:

@@ -28,6 +28,8 @@ _ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
 _NTH_SECTION = rf"{NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
 A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|{_ROMAN}\b)"
 _NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
+_TO_PLACE = re.compile(r"\b(?:to|until|till|through|as\s+far\s+as|the)\s+\d{1,2}$", re.IGNORECASE)
+_ARE_COUNTED = re.compile(rf"\s*-?\s*(?:{_COUNT}|c)\b", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
 _AND = r"\s*(?:,\s*and|,|and|&|\+|-|to|through|thru)\s*"
@@ -86,7 +88,14 @@ class Stop:
     @property
     def is_nth(self) -> bool:
         """Whether it names a count by its number ("count 8"), perhaps from the start of its section."""
-        return _NTH_COUNT.search(self.found.group()) is not None
+        return self.way.name != "counts 1-16" and _NTH_COUNT.search(self.found.group()) is not None
+
+    @property
+    def is_place(self) -> bool:
+        """Whether it names the count that is danced last ("up to 8", "count 8"), not how many there are."""
+        if self.is_in_section or _ARE_COUNTED.match(self.found.string, self.end):
+            return False
+        return self.is_nth or _TO_PLACE.search(self.found.group()) is not None
 
     @property
     def is_of_wall(self) -> bool:
