@@ -9,7 +9,7 @@ from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 from wallwise.reading.tokens import Token
-from wallwise.reading.wording import NTH, OPTION_LEAD, ORDER_WORDS, RESTART, any_of
+from wallwise.reading.wording import AFTER_TIMES, NTH, OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -49,7 +49,8 @@ _ASIDE = re.compile(
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
     rf"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|{NTH}\s+wall|repetition)\b"
-    r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
+    r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b"
+    rf"|{AFTER_TIMES}",
     re.IGNORECASE,
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)

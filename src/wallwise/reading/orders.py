@@ -11,13 +11,13 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
+from wallwise.reading.added import adds_counts
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps_with_feet
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
-from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
 from wallwise.reading.naming import NEGATED, Named, announced_in, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
@@ -28,19 +28,10 @@ from wallwise.reading.stretches import names_order, sentences, stretches_in, tel
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
 from wallwise.reading.wall_lists import by_wall, is_item, is_whole, listed_kind, lists_walls
-from wallwise.reading.wording import HERE, NTH, RESTART, any_of
+from wallwise.reading.wording import HERE, NTH, RESTART
 
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
-_HOLDS = re.compile(
-    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b"
-    r"|\b\d{1,2}[\s-](?:counts?|beats?)\s+(?:hold|wait|pause|break)\b",
-    re.IGNORECASE,
-)
-_MORE_COUNTS = re.compile(
-    rf"\b(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s+(?:extra|additional|more)\s+(?:counts?|cts?|beats?)\b",
-    re.IGNORECASE,
-)
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
 _LABEL = re.compile(
     rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*"
@@ -299,7 +290,8 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     """
     text = named.text
     one_wall = named.kind in ("", "restart") or len(named.walls) == 1
-    if one_wall and named.kind != "tag" and is_after_wall(text) and _adds_counts(text, main):
+    adds = adds_counts(named, main)
+    if one_wall and named.kind != "tag" and is_after_wall(text) and adds:
         return "tag"
     if named.kind in ("restart", "both") and is_after_wall(text) and extra is not None:
         return "tag"
@@ -312,11 +304,6 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
         return "restart" if named.counts or leaves_out(text) else ""
     return named.kind or ("tag" if of_tag and named.walls and is_after_wall(text) else "")
-
-
-def _adds_counts(text: str, main: PartText | None) -> bool:
-    """Whether a text tells counts of the dance that are danced again, or that nothing is danced for some."""
-    return danced_again(text, main) is not None or bool(_HOLDS.search(text) or _MORE_COUNTS.search(text))
 
 
 def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:

@@ -187,6 +187,8 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     fewest = 4 if main is not None and main.counts > 16 else 1
     text = named.remark.line.text
     first = named.remark.end - len(named.text.lstrip(" (*-"))
+    words = changed_to(named.text).words
+    begin = named.remark.start + max(0, named.text.find(words))
     counts = [
         (value, told)
         for told in named.counts
@@ -195,15 +197,16 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
         and (told.is_exact or main is None or value != main.counts)
         and not (named.kind == "both" and _OF_TAG.match(text, told.end))
         and not (told.start <= first and _IN.match(text, told.end))
+        and not (words and told.at == begin)  # "do 7 touch R, 8 …"
     ]
     change = change_at(named.text)
     if change is None:
         # "counts 13-16 are: walk R, L, R, L": these are danced
-        return [told for told in counts if told[1].is_exact] if changed_to(named.text).words else counts
+        return [told for told in counts if told[1].is_exact] if words else counts
     # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
     exact = [(value, told) for value, told in counts if told.is_exact]
-    begin = named.remark.start + change
-    before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
+    change_begins = named.remark.start + change
+    before = [(value, told) for value, told in exact if told.start < change_begins or told.is_danced]
     # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
     return before or [(value, told) for value, told in exact if told.is_in_section]
 

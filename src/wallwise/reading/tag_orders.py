@@ -12,7 +12,7 @@ from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.stops import section_end
 from wallwise.reading.tag_repeats import Again, danced_again, times_told
-from wallwise.reading.wording import HERE, NTH, any_of, number_of
+from wallwise.reading.wording import AFTER_TIMES, HERE, NTH, any_of, number_of
 
 _SIZE = re.compile(
     rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?"
@@ -41,7 +41,8 @@ _AFTER_WALL = re.compile(
     rf"(?:(?:the|your|dancing|finishing|completing|starting|beginning)\s+)*"
     rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
     rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b"
-    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b",
+    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b"
+    rf"|{AFTER_TIMES}",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
