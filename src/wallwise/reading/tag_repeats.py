@@ -36,6 +36,9 @@ _TIMES = re.compile(
     rf"\b(?:danced|done|(?:do|dance)\s+it|tag|wall\s+\w+)\s*[,(:-]?\s*(?:(?P<two>{_TWICE})|once\b(?!\s+more))",
     re.IGNORECASE,
 )
+_OF_TAG = re.compile(
+    r"\s+(?:of|from|in)\s+(?:(?:the|this|that|same|above)\s+)*(?:tag|bridge)\b", re.IGNORECASE
+)
 _OF_DANCE = re.compile(AFTER_TIMES, re.IGNORECASE)  # "when you have danced it twice"
 
 
@@ -72,6 +75,8 @@ def danced_again(text: str, main: PartText | None) -> Again | None:
         return None
     for pattern, meant in _WAYS:
         found = pattern.search(text)
+        if found is not None and _OF_TAG.match(text, found.end()):
+            continue
         span = meant(found, main) if found is not None else None
         if found is not None and span is not None and 0 < span[0] <= span[1] <= main.counts:
             twice = _TWICE_BEHIND.match(text, found.end())
