@@ -84,7 +84,8 @@ _BEHIND_STEPS = re.compile(
     \.\s
     | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
         (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
-    | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | ,?\s*\b(?:(?:and\s+)?then|and)\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | ,\s*(?:continue|carry\s+on|go\s+on)\b
     | \bas\s+(?:an?|the)\s[^.;:,]*?\b(?:tag|bridge)\b
     | \bbefore\ (?:starting|beginning|wall)\b
     | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b

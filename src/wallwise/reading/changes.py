@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import NamedTuple
 
 from wallwise.glossary.lexicon import Word
@@ -9,14 +10,16 @@ from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 
-_CHANGES = re.compile(r"\b(?:chang|replac|substitut|becom)\w*|\binstead\b|\bin\s+place\s+of\b", re.IGNORECASE)
+_CHANGES = re.compile(
+    r"\b(?:chang|replac|substitut|swap|exchang|becom)\w*|\binstead\b|\bin\s+place\s+of\b", re.IGNORECASE
+)
 # "A change for wall 5: …" does not say yet what it changes to.
 _OF_WHAT = r"\s+(?:the\s+|this\s+)?(?:re-?start|tag|bridge|wall|\d|last|first|final|count)"
 _INSTEAD_OF = r"\b(?:instead|in\s+place)\s+of\s+"
 _WAYS = (
     re.compile(
         rf"""
-        \b(?:chang|replac|substitut)\w*\b[^:]*?
+        \b(?:chang|replac|substitut|swap|exchang)\w*\b[^:]*?
         (?:\b(?:to|with|by|for(?!{_OF_WHAT}))\b\s*:?|:(?!\d))\s*(?P<new>\S.*)
         """,
         re.IGNORECASE | re.VERBOSE,
@@ -45,7 +48,7 @@ _BEFORE_INSTEAD = re.compile(
     re.IGNORECASE,
 )
 _COUNTS = re.compile(
-    r"\b(?:counts?|cts?|beats?|dance|do|(?:replac|chang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
+    r"\b(?:counts?|cts?|beats?|dance|do|(?:replac|chang|swap|exchang)\w*|instead\s+of)\s+(?P<mark>\d[\d\s&ae,-]*)(?!\w)",
     re.IGNORECASE,
 )
 _DANCED_AS = re.compile(  # "dance 15-16 as: touch L behind R, unwind 1/4"
@@ -71,6 +74,12 @@ _THEN = re.compile(
     r"(?=\b(?:re-?start|(?:start|begin|go)\s+(?:the\s+dance\s+)?(?:again|over))\b)",
     re.IGNORECASE,
 )
+# Steps on the last count before the restart: "touch R beside L on 8 and restart".
+_ON_COUNT = re.compile(
+    r"(?:[:,;(]|\b(?:then|but|and))\s*(?P<new>(?P<words>[^:;,.()\d]+?)\s+on\s+(?:counts?\s+)?\d{1,2})[\s,.]+"
+    r"(?:(?:and|then)\s+)*(?=re-?start\b|(?:start|begin)\s+(?:again|over|from)\b)",
+    re.IGNORECASE,
+)
 _NOT = re.compile(r"(?:\b(?:no|not|never|without)|n't)\b[^.;:,]{0,20}$", re.IGNORECASE)
 _COUNTS_FIRST = re.compile(r"(?:counts?|cts?|beats?)\s+(?=\d)", re.IGNORECASE)
 _END = re.compile(
@@ -92,7 +101,8 @@ _STEPS = 0.6  # the share of step language of words that tell a step without a v
 _SAYS_SO = re.compile(
     r"(?<!\bno )\bsteps?\s+changes?\b"
     r"|\bchang(?:e|es|ing)\s+(?:of\s+)?(?:the\s+)?(?:(?:last|final)\s+)?(?:steps?|counts?|\d)"
-    r"|\b(?:replac|substitut)\w*",
+    r"|\b(?:do\s+not|don't)\s+(?:do|dance|step|turn|pivot|touch)\b[^.;:]*\bbut\b"
+    r"|\b(?:replac|substitut|swap|exchang)\w*",
     re.IGNORECASE,
 )
 
@@ -142,7 +152,7 @@ def changed_to(text: str) -> Change:
     told = _told_behind(text)
     if told is not None:
         return told
-    found = _BEFORE_INSTEAD.search(text) or _DANCED_AS.search(text) or _then_steps(text)
+    found = _BEFORE_INSTEAD.search(text) or _DANCED_AS.search(text) or _then_steps(text) or _on_count(text)
     return _under_mark(text) if found is None else _told_in(text, found)
 
 
@@ -170,7 +180,7 @@ def _told_in(text: str, found: re.Match[str]) -> Change:
     first = _SPOKEN_FIRST.match(text, found.start("new"))
     mark = leading_mark(text, first.end()) if first is not None else None
     if mark is not None:
-        return Change(_steps(text[mark.end : found.end("new")]), mark)
+        return _counted(text, mark, found.end("new"))
     new = _steps(found["new"])
     spoken = _SPOKEN.search(new)
     if spoken is not None and (mark := leading_mark(new, spoken.end())) is not None:
@@ -216,11 +226,24 @@ def _under_mark(text: str) -> Change:
     while found is not None:
         new, mark = _steps(found["new"]), leading_mark(found["mark"])
         if mark is not None and tells_steps(new):
-            whole = text[found.start("mark") : found.end("new")]
-            several = sum(piece.mark is not None for piece in split_marks(whole, leading_mark(whole))) > 1
-            return Change(whole) if several else Change(new, mark)
+            return _counted(
+                text, replace(mark, start=found.start("mark"), end=found.start("new")), found.end("new")
+            )
         found = _MARKED.search(text, found.start("mark") + 1)
     return Change("")
+
+
+def _counted(text: str, mark: Mark, end: int) -> Change:
+    """The steps behind a mark, with the marks that stand among them."""
+    words = text[mark.start : end].strip()
+    several = sum(piece.mark is not None for piece in split_marks(words, leading_mark(words))) > 1
+    return Change(words) if several else Change(_steps(text[mark.end : end]), mark)
+
+
+def _on_count(text: str) -> re.Match[str] | None:
+    """Steps that a text tells on the last count before the restart: "touch R beside L on 8 and restart"."""
+    found = _ON_COUNT.search(text)
+    return found if found is not None and tells_steps_with_feet(found["words"]) else None
 
 
 def _then_steps(text: str) -> re.Match[str] | None:

@@ -158,6 +158,9 @@ def _with_changes(blocks: list[Block]) -> list[Block]:
     last: Block | None = None  # the line of such steps that was taken just now
     danced: Mark | None = None  # the counts told last of the dance
     for block in blocks:
+        if block.kind == "steps" and len(whole) > 1 and _says_change_of(whole[-1], whole[-2]):
+            below = whole.pop()
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(below.line))
         begins = whole and block.kind == "steps" and _announces_change(whole[-1], block.mark, danced)
         if begins or (block.kind == "steps" and _goes_on(last, block)):
             whole[-1] = replace(whole[-1], kind="text", pieces=[], line=whole[-1].line.join(block.line))
@@ -170,6 +173,13 @@ def _with_changes(blocks: list[Block]) -> list[Block]:
             danced = block.mark if block.kind == "steps" else danced
             last = None
     return whole
+
+
+def _says_change_of(block: Block, order: Block) -> bool:
+    """Whether a line between an order and steps only says which counts of it change: "Change 7-8 to:"."""
+    told = block.kind in ("text", "steps") and order.kind == "text" and block.text.endswith(":")
+    changes = told and change_at(block.text) == 0 and not is_about_a_wall(block.text)
+    return changes and ORDER_WORDS.search(order.text) is not None
 
 
 def _announces_change(block: Block, steps: Mark | None, danced: Mark | None) -> bool:

@@ -25,6 +25,7 @@ from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, r
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.stretches import names_order, sentences, stretches_in, tells_close
+from wallwise.reading.tag_cuts import tag_cut
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
 from wallwise.reading.wall_lists import by_wall, is_item, is_whole, listed_kind, lists_walls
@@ -293,7 +294,8 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     adds = adds_counts(named, main)
     if one_wall and named.kind != "tag" and is_after_wall(text) and adds:
         return "tag"
-    if named.kind in ("restart", "both") and is_after_wall(text) and extra is not None:
+    of_tag_only = extra is not None or (named.kind == "both" and tag_cut(text) is not None)
+    if named.kind in ("restart", "both") and is_after_wall(text) and of_tag_only:
         return "tag"
     if (
         named.kind in ("restart", "both")

@@ -22,6 +22,7 @@ _IN_OTHER_WORDS = re.compile(
     r"[\s,(=-]*(?:(?:that\s+is|i\.?e\.?|or|after|at|the|end\s+of)\s+)*", re.IGNORECASE
 )
 
+_AFTER = re.compile(r"\b(?:after|end\s+of|following)\s+(?:the\s+)?$", re.IGNORECASE)
 _EIGHT = 8  # past it a count is one of the whole dance
 
 NOWHERE = Span(0, 0)
@@ -75,6 +76,8 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
+        if _only_leads_in(named, wall, at):
+            continue
         order = RestartOrder(wall, here, span=named.span, change=change)
         order.changing = changing if wall in changing else ()
         if here is None and counts:
@@ -90,6 +93,12 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
         order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
         orders.append(order)
     return orders
+
+
+def _only_leads_in(named: Named, wall: int, at: int) -> bool:
+    """Whether a wall only tells which comes next: "after wall 2, on the next wall (wall 3)"."""
+    behind = _AFTER.search(named.remark.line.text, 0, at)
+    return behind is not None and any(other == wall + 1 for other, _ in named.walls)
 
 
 def _otherwise(named: Named, main: PartText | None, after: Fraction | None) -> Fraction | None:

@@ -251,7 +251,9 @@ _WAYS = (
     _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
     _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*-?\s*(?:{_COUNT}|c)\b(?!{_LEADS_IN})", _number),
-    _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
+    _named(
+        "count 16", rf"\bcounts?\s*(?:\d{{1,2}}\s*(?:-|&|to)\s*(?=\d))?(?P<n>\d{{1,3}}|{_SPELT})\b", _number
+    ),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
     _exact(

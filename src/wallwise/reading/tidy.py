@@ -180,7 +180,10 @@ _SLIPS = (
     ),
     (re.compile(r"\bkl(?:\.\s?|\s)(\d{1,2})\b", re.IGNORECASE), _as_clock),
     (re.compile(r"\b(\d{1,2})(?:\s?uhr\b|\s?h\s?00\b)", re.IGNORECASE), _as_clock),
-    (re.compile(r"(?<![\w.:])(\d{1,2})\. wall\b(?!\s*(?:\d|no\b|#))"), _as_nth_wall),  # "2. wall"
+    (
+        re.compile(r"(?<![\w.:])(\d{1,2})\. (?:wall\b(?!\s*(?:\d|no\b|#))|Wall(?=\s?[,:(-]))"),
+        _as_nth_wall,
+    ),  # "2. wall"
     (re.compile(r"(?<=\d)[lI](?=[-\])])|(?<=[\[(]\d)[lI](?=\s?-)"), "1"),
 )
 

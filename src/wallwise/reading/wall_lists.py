@@ -36,6 +36,7 @@ _ALL_OF_WALL = re.compile(
 )
 _WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
 _WORD = re.compile(r"[a-z]{2,}", re.IGNORECASE)
+_SAME = re.compile(r"\b(?:ditto|same|likewise|too)\b", re.IGNORECASE)
 _OF_ITEMS = frozenset(words()["order"]["item"])
 _FEWEST = 2  # walls; one alone is no list, unless the others are told as well
 
@@ -60,7 +61,7 @@ def lists_walls(text: str, sentences: Iterable[tuple[int, int]]) -> bool:
 
 def is_item(named: Named) -> bool:
     """Whether a line only tells counts of a wall, so that it goes on with the list above it."""
-    if named.kind or not (named.walls and named.counts):
+    if named.kind or not named.walls or not (named.counts or _SAME.search(named.text)):
         return False
     told = (word.lower() for word in _WORD.findall(named.text))
     return all(word in _OF_ITEMS or number_of(word) is not None for word in told)

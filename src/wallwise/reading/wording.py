@@ -71,7 +71,9 @@ AFTER_TIMES = (
     rf"(?:\b(?:(?:after|when|once|having)\s+(?:(?:you|we)(?:'ve|\s+have)?\s+)?{_DANCED}\s+{_IT}"
     rf"|(?:after|when|once)\s+{_IT}\s+(?:is|was|has\s+been)\s+{_DANCED}|(?:dance|do)\s+{_IT}(?=[^.;:]*,?\s+then\b))"
     rf"\s+(?:(?:all|right|through|round)\s+)*(?P<times>twice|{_MANY}(?=\s+times\b))(?:\s+times\b)?(?:\s+through\b)?"
-    rf"|\b(?:after|having\s+{_DANCED}|when\s+(?:you|we)(?:'ve|\s+have)\s+{_DANCED})\s+(?P<rounds>(?!(?:one|1)\b){_MANY})"
+    rf"|\b(?:after|having\s+{_DANCED}|when\s+(?:you|we)(?:'ve|\s+have)\s+{_DANCED}"
+    r"|at\s+the\s+end\s+of|when|once|finished|completed)\s+"
+    rf"(?P<rounds>(?!(?:one|1)\b){_MANY})"
     r"\s+(?:(?:full|whole|complete|normal)\s+)?(?:walls|rounds|repetitions|rotations)\b)"
 )
 """A pattern, verbose or not, for the end of a wall that is told by how often the dance is danced then."""
