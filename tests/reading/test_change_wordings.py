@@ -153,6 +153,183 @@ TOLD = (
         "restart 3 16",
         {"tail": "Restart after 16 counts on wall 3 (after the second pivot 1/2 L, facing 6:00)."},
     ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart: 3rd wall, after 16 count. In section 2 change 7&8 to\n"
+                "7-8 RF rock back, LF recover, then start from the top facing 12:00."
+            )
+        },
+    ),
+    (
+        "restart 5 24, change 5 23 2",
+        {
+            "tail": (
+                "Restart: wall 5 begins at 12:00. Dance 22 counts, then in place of 7,8 of no."
+                " 3 do\n"
+                "           7  R step to right side   8  L step beside R\n"
+                "           and begin again facing 12:00."
+            )
+        },
+    ),
+    (
+        "restart 6 24, change 6 23 2",
+        {
+            "tail": (
+                "Restart: wall 6 begins at 3:00. Dance up to count 22, then instead of the kick"
+                " ball cross touch R beside L on 23 and hold 24. Restart at 3:00 (24 counts"
+                " danced)."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart wall 3: in section 2 instead of 7-8 do\n"
+                "7 touch R forward\n"
+                "8 touch R beside L\n"
+                "and restart"
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "On wall 3 the last two counts of section 2 change:\n"
+                "7 touch R forward, 8 touch R together.\n"
+                "Start again from the top."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart in wall 3 after count 16 with this change\n7-8 Touch R forward, touch R beside L"
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Wall 3: dance 14 counts. For 15 and 16 do touch R forward, touch R beside L and start over."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "3rd wall: dance up to count 14, then on 15 touch R forward and on 16 touch R"
+                " beside L. Restart."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {"tail": ("Restart (wall 3): S2 counts 7-8 replaced by\n7-8 touch R forward, touch R beside L.")},
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart wall 3. Dance till count 14 then replace 7-8 with\n"
+                "7-8 Touch R forward, touch R beside L\n"
+                "and start from the beginning."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "On wall 3 dance to count 14 and in place of the pivot do touch R forward on 15"
+                " and touch R beside L on 16, then restart."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart on wall 3 after 16 counts.\n"
+                "Change 7-8 of section 2 to:\n"
+                "7 Touch R forward\n"
+                "8 Touch R beside L"
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 16 1",
+        {
+            "tail": (
+                "Restart on wall 3 after 16 counts. On the last count put L beside R instead of the pivot."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart on 3. wall: you dance 14 counts, then you make instead of 7-8 touch R"
+                " forward, touch R beside L."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Wall 3: dance up to count 14, then for 15-16 do touch R forward, touch R"
+                " beside L and restart."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {"tail": ("On wall 3, in section 2 swap 7-8 for touch R forward, touch R beside L and restart.")},
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart wall 3 after section 2 with 7-8 changed to\n"
+                "7-8 Touch R forward, touch R beside L\n"
+                "then start again facing 12:00"
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {"mid": ("\nWall 3, restart here with this change\n7-8 Touch R forward, touch R beside L")},
+    ),
+    (
+        "restart 3 16, change 3 13 4",
+        {"tail": ("Restart on wall 3 after 16 counts: instead of the pivots dance a rocking chair.")},
+    ),
+    ("restart 3 16, change 3 16 1", {"mid": "\nWall 3: touch R beside L on 8 and restart"}),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart on wall 3. Up to 14 as normal, then on 15 touch R forward, on 16 touch"
+                " R beside L, begin again."
+            )
+        },
+    ),
+    (
+        "restart 3 16, change 3 15 2",
+        {
+            "tail": (
+                "Restart + step change: wall 3, S2. Counts 7 & 8 become: touch R forward, touch"
+                " R beside L. Restart."
+            )
+        },
+    ),
 )
 
 
@@ -190,6 +367,13 @@ DOUBTED = (
     "Sections 3 and 4 are not danced on wall 3 but S2 twice.",
     "On walls 2 and 4, dance S1 twice.",
     "On wall 2, repeat section 2 before going on with section 3.",
+    "WALL 3 - RESTART WITH STEP CHANGE\nDance up to count 14, then:\n15 Touch R forward\n16 Touch R beside L",
+    "At wall 3 do not pivot on 7-8 of section 2 but touch R forward, touch R beside L, then restart.",
+    "Restarts: wall 2 after 24 counts\nwall 5 ditto",
+    "Tags: wall 2 - 4 counts: sway R L R L\nwall 5 - 2 counts: sway R L",
+    "Wall 3: 16 counts, then hold 4 counts and start again.",
+    "After wall 6 there is a pause, then start again.",
+    "On wall 3 swap the two pivots for a rocking chair, then restart.",
 )
 
 
@@ -197,3 +381,18 @@ DOUBTED = (
 def test_what_is_not_read_is_doubted(words: str) -> None:
     """A wall that is danced otherwise is read, or something says that it is not."""
     assert [f.rule for f in findings_of(read(SHEET.format(head="", mid="", tail=words))) if f.loud] != []
+
+
+SPOTS = (
+    "\n(Wall 3: dance 8 counts and restart)",
+    "\n(Wall 3: dance to count 24 and restart)",
+    "\n(Wall 3: after 8 start again)",
+    "\n(On wall 3 this is where we go from count 8 back to count 1)",
+    "\nRestart here on wall 3 with step change",
+)
+
+
+@pytest.mark.parametrize("words", SPOTS)
+def test_counts_that_are_not_those_of_the_spot_are_doubted(words: str) -> None:
+    """Told behind the second eight, the counts may be those of the dance or those of the section."""
+    assert [f.rule for f in findings_of(read(SHEET.format(head="", mid=words, tail=""))) if f.loud] != []

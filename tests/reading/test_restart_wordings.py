@@ -209,6 +209,150 @@ TOLD = (
     ),
     ("restart 3 16", {"mid": "\n++ wall 3: go to the top ++"}),
     ("restart 3 16", {"mid": "\nStop here on wall 3 and start from the top."}),
+    (
+        "restart 2 24, restart 5 12",
+        {
+            "tail": (
+                "Restarts: wall 2 after 24 counts, facing 3.00\n          wall 5 after 12 counts, facing 9.00"
+            )
+        },
+    ),
+    ("restart 2 24, restart 5 12", {"tail": "Restart: wall 2 - 24 counts\n         wall 5 - 12 counts"}),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": ("RESTARTS: 2nd wall after count 24 (3:00),\n5th wall after count 12 (9:00)")},
+    ),
+    ("restart 2 24, restart 5 12", {"tail": "Restarts - W2 after 24c\n           W5 after 12c"}),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": "Restart after 24 counts on wall 2,\nafter 12 counts on wall 5."},
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {
+            "tail": (
+                "2 Restarts: On the 2nd wall, dance 24 counts, facing 3 o'clock\n"
+                "On the 5th wall, dance 12 counts, facing 9 o'clock"
+            )
+        },
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": "Restart on wall 2 after section 3\nand on wall 5 after 12 counts."},
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": "Restart: wall 2 after 24 counts\nThe same on wall 5 after 12 counts"},
+    ),
+    ("restart 2 24, restart 5 12", {"tail": "Restart: 2. wall after 24 counts\n5. wall after 12 counts"}),
+    ("restart 2 24, restart 5 12", {"head": "Restarts: wall 2 after 24 counts\nwall 5 after 12 counts"}),
+    (
+        "restart 2 24, restart 5 12",
+        {
+            "head": (
+                "Restarts: wall 2 after 24 counts, facing 3:00\n"
+                "                wall 5 after 12 counts, facing 9:00"
+            )
+        },
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": ("Restarts: Wall 2: after 24 counts. Facing 3:00\nWall 5: after 12 counts. Facing 9:00")},
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": "There are two restarts: wall 2 (24 counts)\nwall 5 (12 counts)"},
+    ),
+    (
+        "restart 3 16",
+        {
+            "mid": (
+                "\n"
+                "  (Restart: on the third wall dance up to 8& and then begin again: the 1 is"
+                " your right step to the side. You will be facing 6:00.)"
+            )
+        },
+    ),
+    ("restart 3 16", {"mid": "\n(Restart: on the third wall dance up to 8 and begin again.)"}),
+    ("restart 3 16", {"mid": "\n(On wall 3 stop at 8 and start again, facing 6:00)"}),
+    ("restart 3 16", {"mid": "\n** On wall 3 dance to count 8 of this section and restart"}),
+    ("restart 3 16", {"mid": "\n(Wall 3: up to 8, restart)"}),
+    ("restart 3 16", {"mid": "\n(Wall 3: dance to count 8 and restart)"}),
+    ("restart 3 16", {"mid": "\n(Wall 3: dance to count 16 and restart)"}),
+    ("restart 3 16", {"mid": "\n*3rd wall: until count 8, then from the top (6:00)"}),
+    ("restart 3 16", {"mid": "\n(Restart on wall 3 after the 8)"}),
+    ("restart 3 16", {"mid": "\n(In the 3rd wall only to 8 and begin new)"}),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": ("Restarts:\n- wall 2 after 24 counts (3:00)\n- wall 5 after 12 counts (9:00)")},
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {
+            "tail": (
+                "Restart in 2. wall after 24 counts, look to 3:00\n"
+                "and in 5. wall after 12 counts, look to 9:00"
+            )
+        },
+    ),
+    ("restart 2 24, restart 5 12", {"tail": "RESTART: 2. Wall, 24 counts\n         5. Wall, 12 counts"}),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": ("There's a restart on wall 2 after 24 counts.\nAnother one on wall 5 after 12 counts.")},
+    ),
+    (
+        "restart 2 24, restart 5 12",
+        {"tail": ("Restart after 24 counts during wall 2\nRestart after 12 counts during wall 5")},
+    ),
+    ("restart 2 24, restart 5 12", {"tail": "restart wall 2: after count 24\nwall 5: after count 12"}),
+    (
+        "restart 2 24, restart 5 12, restart 7 16",
+        {"tail": ("Restarts: wall 2 after 24 counts\nwall 5 after 12 counts\nwall 7 after 16 counts")},
+    ),
+    (
+        "restart 2 24",
+        {
+            "tail": (
+                "Restart: wall 2 after 24 counts\n"
+                "On wall 5 after 12 counts the music slows down, keep dancing."
+            )
+        },
+    ),
+    ("restart 2 24", {"tail": "Restart: wall 2 after 24 counts\nWall 5: 32 counts"}),
+    ("restart 2 24, restart 5 12", {"tail": "Restarts: wall 2 @ 24 [3:00]\n          wall 5 @ 12 [9:00]"}),
+    (
+        "restart 2 24, restart 5 12",
+        {
+            "tail": (
+                "Restarts (2): second wall after the third section; fifth wall after count 4 of section 2"
+            )
+        },
+    ),
+    (
+        "restart 6 16",
+        {"tail": ("Restart: wall 6 after 16 counts, right after the pause in the music (4 counts).")},
+    ),
+    ("restart 6 16", {"tail": "There's a break in the music on wall 6: restart after 16 counts."}),
+    ("restart 3 16", {"mid": "\nRestart here on wall 3 without change"}),
+    ("restart 3 14", {"tail": "Wall 3: dance to count 14, then restart instead of the pivot."}),
+    ("restart 3 16", {"mid": "\n(3rd wall: dance to here, the 8, then from the top)"}),
+    ("restart 3 16, restart 6 16", {"mid": "\n(Walls 3 and 6: dance as far as 8, then start again)"}),
+    ("restart 3 12", {"mid": "\n(Wall 3: dance only to count 4 of this section, then restart)"}),
+    ("restart 3 16", {"mid": "\n(Wall 3: after counts 7-8 start again)"}),
+    ("restart 3 8", {"tail": "Wall 3: dance to count 8, then restart"}),
+    ("restart 3 8", {"head": "Restart: wall 3, dance up to 8 and restart"}),
+    (
+        "restart 3 16",
+        {
+            "tail": (
+                "Restart on wall 3 after 16 counts. Repeat the dance until you have danced it twice more."
+            )
+        },
+    ),
+    ("restart 3 16", {"tail": "Restart: after wall 2, on the next wall (wall 3) after 16 counts"}),
+    ("restart 3 16", {"tail": "The break is on wall 3: after 16 counts start again."}),
+    ("restart 2 24, restart 5 12", {"tail": "Restart wall 2 after 24 counts.\nand wall 5 after 12."}),
+    ("restart 2 24, restart 5 24", {"tail": "Restart after 24 counts on wall 2\nand wall 5"}),
 )
 
 

@@ -194,6 +194,162 @@ TOLD = (
     ("tag 2 4", {"tail": "After wall 2 (only) dance these four counts: sway R, L, R, L"}),
     ("tag 2 4", {"tail": "After wall 2 there is a 4-count break in the music. Hold it!"}),
     ("tag 2 16", {"tail": "After wall 2, dance sections 1 and 2 again as a tag, then start from the top"}),
+    (
+        "tag 2 2",
+        {
+            "tail": (
+                "Extra bit! When you have danced it twice you face 6:00. Stomp R, stomp L (2"
+                " counts), then go on with wall 3."
+            )
+        },
+    ),
+    (
+        "tag 2 2",
+        {"tail": ("Tag: After two walls (6:00): stomp R, stomp L (2 counts), then go on with wall 3.")},
+    ),
+    (
+        "tag 3 4",
+        {
+            "tail": (
+                "When you've danced it three times you face 9:00. Sway R, L, R, L (4 counts),"
+                " then carry on with wall 4."
+            )
+        },
+    ),
+    ("tag 2 4", {"tail": "After you have done the dance twice, add 4 counts: sway R L R L."}),
+    ("tag 3 4", {"tail": "Tag: when the dance has been danced three times: sway R L R L"}),
+    ("tag 2 4", {"tail": "Tag (4 counts) after you have completed the dance twice: sway R L R L"}),
+    ("tag 2 2", {"tail": "Dance it two times through, then add: stomp R, stomp L (2 counts)."}),
+    ("tag 2 4", {"tail": "After two rounds add 4 counts: sway R, L, R, L"}),
+    (
+        "tag 2 4",
+        {
+            "tail": (
+                "Once you have danced the whole thing twice, clap four times (4 counts), then"
+                " off we go again."
+            )
+        },
+    ),
+    ("tag 3 4", {"tail": "After three walls there is a tag: sway R, L, R, L"}),
+    ("tag 3 4", {"tail": "Tag 4 counts after 3 walls: sway R, L, R, L"}),
+    ("tag 3 4", {"tail": "Having done 3 full walls, sway R, L, R, L before wall 4."}),
+    (
+        "tag 6 4",
+        {
+            "tail": (
+                "Don't forget the little wait after wall 6. You'll be looking at 6:00, just"
+                " clap four times (4 counts), keep your weight on the left, then off we go"
+                " again."
+            )
+        },
+    ),
+    ("tag 6 4", {"tail": "There is a little pause after wall 6: hold 4 counts, then start again."}),
+    ("tag 6 4", {"tail": ("After wall 6 the music takes a breather: wait 4 counts, then off again.")}),
+    ("tag 6 4", {"tail": "Wait 4 counts after wall 6."}),
+    ("tag 6 4", {"tail": "After wall 6 there's a 4 count break in the music, just hold."}),
+    (
+        "tag 6 4",
+        {"tail": ("Mind the pause at the end of wall 6 (4 counts) and start again with the vocals.")},
+    ),
+    ("tag 6 4", {"tail": ("Breather after wall 6: 4 counts, facing 6:00. Start again with the singing.")}),
+    ("tag 6 4", {"tail": "After wall 6 stand still for 4 counts, then begin again."}),
+    ("tag 6 4", {"tail": "Pause after wall 6 (4 counts)"}),
+    (
+        "tag 6 4",
+        {
+            "tail": (
+                "At the end of the sixth wall the band stops for four beats. Wait for them and begin again."
+            )
+        },
+    ),
+    (
+        "restart 2 24, tag 5 4",
+        {"tail": ("Restart: wall 2 after 24 counts\nTag: wall 5, after 32 counts: sway R, L, R, L")},
+    ),
+    ("restart 2 24, tag 5 4", {"tail": "Restart: wall 2 after 24 counts\nTag after wall 5: sway R, L, R, L"}),
+    (
+        "tag 2 4, tag 5 2",
+        {
+            "tail": (
+                "TAG after wall 2 (4 counts):\n"
+                "1-4 Sway R, L, R, L\n"
+                "After wall 5 only do sway R, L (first 2 counts)."
+            )
+        },
+    ),
+    (
+        "tag 2 4, tag 5 2",
+        {"tail": ("TAG after wall 2 (4 counts):\n1-4 Sway R, L, R, L\nWall 5: only 2 counts of the tag.")},
+    ),
+    (
+        "tag 2 4, tag 5 2",
+        {
+            "tail": (
+                "TAG after wall 2 (4 counts):\n"
+                "1-4 Sway R, L, R, L\n"
+                "After wall 5: only counts 1-2 of the tag, then start again."
+            )
+        },
+    ),
+    (
+        "tag 2 4, tag 4 4, tag 5 2",
+        {
+            "tail": (
+                "TAG after walls 2 and 4 (4 counts):\n"
+                "1-4 Sway R, L, R, L\n"
+                "After wall 5 you only dance the first two counts of the tag."
+            )
+        },
+    ),
+    (
+        "tag 2 4, tag 5 8",
+        {"tail": ("TAG after wall 2 (4 counts):\n1-4 Sway R, L, R, L\nAfter wall 5 dance the tag twice.")},
+    ),
+    (
+        "tag 2 4, tag 5 2",
+        {
+            "tail": (
+                "TAG after wall 2 (4 counts):\n"
+                "1-4 Sway R, L, R, L\n"
+                "On the fifth wall the tag is shorter: just the first 2 counts."
+            )
+        },
+    ),
+    ("tag 2 4", {"tail": "TAG - when you've done the dance twice - 4 counts: sway R L R L"}),
+    ("tag 4 4", {"tail": "After 4 walls comes the tag (4 counts): sway R, L, R, L"}),
+    (
+        "tag 4 4",
+        {"tail": ("Tag: 4 counts, after having danced the whole dance four times.\n1-4 Sway R, L, R, L")},
+    ),
+    ("tag 2 4", {"tail": ("When you have gone through it twice: sway R, L, R, L, then from the top.")}),
+    ("tag 2 4", {"tail": ("Tag after the dance has been done two times (facing 6:00): 1-4 sway R, L, R, L")}),
+    ("", {"tail": "After four walls you will be facing the front again."}),
+    ("", {"tail": "The dance ends after 8 walls, facing the front."}),
+    ("", {"tail": "Dance it twice a week and enjoy!"}),
+    ("tag 3 4", {"tail": "Finished three walls? Then add 4 counts: sway R, L, R, L"}),
+    ("tag 3 4", {"tail": ("At the end of three walls: sway R, L, R, L (4 counts), go on with wall 4.")}),
+    ("tag 3 4", {"tail": ("When three walls are done, sway R, L, R, L (4 counts) and go on with wall 4.")}),
+    (
+        "tag 6 8",
+        {
+            "tail": (
+                "After wall 6 there are 8 counts where nothing happens: just stand and smile,"
+                " then begin again."
+            )
+        },
+    ),
+    (
+        "tag 6 4",
+        {"tail": ("There is a gap of 4 counts after the sixth wall. Hold it and start again on the vocals.")},
+    ),
+    ("tag 6 4", {"tail": "4 counts pause after wall 6"}),
+    ("tag 6 4", {"tail": "Tag: hold 4 counts after wall 6"}),
+    ("tag 6 4", {"tail": "After wall 6 you must wait 4 counts and then start new."}),
+    ("tag 6 4", {"tail": "After wall 6, clap, clap, clap, clap (4 counts) and off you go again!"}),
+    ("", {"tail": "After two walls the lyrics start."}),
+    ("tag 2 4", {"tail": "After wall 2 (after two rounds) add 4 counts: sway R, L, R, L"}),
+    ("tag 2 4, tag 5 4", {"tail": "TAG (wall 2 and 5): sway R, L, R, L"}),
+    ("tag 2 4", {"tail": "After the second time through, pause for four counts."}),
 )
 
 

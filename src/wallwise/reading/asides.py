@@ -9,7 +9,7 @@ from wallwise.reading.clauses import Act, read_acts
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import actions_in, known_share, tokens_of
 from wallwise.reading.tokens import Token
-from wallwise.reading.wording import NTH, OPTION_LEAD, ORDER_WORDS, RESTART, any_of
+from wallwise.reading.wording import AFTER_TIMES, NTH, OPTION_LEAD, ORDER_WORDS, RESTART, any_of
 
 _HEADER_LINE = re.compile(
     r"""
@@ -49,7 +49,8 @@ _ASIDE = re.compile(
 _OPTION_LINE = re.compile(rf"[\[(*\u2022>\s~-]*{OPTION_LEAD}", re.IGNORECASE)
 _ABOUT_A_WALL = re.compile(
     rf"\b(?:after|end of|during|on|when|once)\s+(?:the\s+)?(?:walls?|{NTH}\s+wall|repetition)\b"
-    r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b",
+    r"|^\W*wall\s+\d|\b(?:each|every|next) wall\b"
+    rf"|{AFTER_TIMES}",
     re.IGNORECASE,
 )
 _PROSE = re.compile(r"\b(?:you|should|this|your|we|please|dance is|repeat|facing)\b", re.IGNORECASE)
@@ -83,7 +84,8 @@ _BEHIND_STEPS = re.compile(
     \.\s
     | ,?\s*\b(?:(?:at\s+)?(?:the\s+)?end\s+of|after|following)\s+(?:the\s+)?
         (?:walls?|\d(?:st|nd|rd|th)(?:\s+\w+){0,4}\s+walls?)\b
-    | ,?\s*\b(?:and\s+)?then\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | ,?\s*\b(?:(?:and\s+)?then|and)\s+(?:continue|carry\s+on|go\s+on|resume|on\s+with)\b
+    | ,\s*(?:continue|carry\s+on|go\s+on)\b
     | \bas\s+(?:an?|the)\s[^.;:,]*?\b(?:tag|bridge)\b
     | \bbefore\ (?:starting|beginning|wall)\b
     | ,?\s*\band\s+(?:then\s+)?(?:begin|start)\s+wall\b

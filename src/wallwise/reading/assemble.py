@@ -8,6 +8,7 @@ from wallwise.dance.model import Dance, Part, Section, Tag
 from wallwise.reading.headings import is_ending
 from wallwise.reading.record import Reading
 from wallwise.reading.restarts import restarts_of
+from wallwise.reading.tag_cuts import cut_part
 from wallwise.reading.tag_repeats import part_again, part_times
 
 
@@ -39,8 +40,9 @@ def _tags(reading: Reading, extras: dict[str, Part]) -> list[Tag]:
         part = extras.get(order.part)
         if part is None and order.again is not None:
             part = part_again(reading.main.part, order.again)
-        elif part is not None and order.times > 1:
-            part = part_times(part, order.times)
+        elif part is not None:
+            part = cut_part(part, order.cut) if order.cut is not None else part
+            part = part_times(part, order.times) if order.times > 1 else part
         if part is None and order.counts is not None:
             part = Part("Tag", (Section(1, Fraction(1), Fraction(order.counts), ()),))
         if part is not None:

@@ -11,7 +11,7 @@ from wallwise.reading.naming import clocks_in
 from wallwise.reading.outline import Outline, Remark
 from wallwise.reading.record import Passage, Reading
 from wallwise.reading.tokens import TURN
-from wallwise.reading.wording import OPTION_LEAD
+from wallwise.reading.wording import AFTER_TIMES, OPTION_LEAD
 
 _ROUNDS = r"(?:two|three|four|eight|[248])\s+(?:times|rounds|goes|repetitions)"
 # A remark with one of these tells where a wall, a tag or another way of dancing faces, not this step.
@@ -19,7 +19,7 @@ _NO_CLAIM = re.compile(
     r"\b(?:re-?start|tag|bridge|options?|easier|easy|ending|finish|walls?\s+\d|w\d|\d(?:st|nd|rd|th)\s+wall"
     r"|start|begin|begins|starts|song|music|track|wall one|ends\s+at|(?:last|final)\s+[A-H]"
     r"|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|next|new|one|two|last|final)\s+wall"
-    rf"|{_ROUNDS})\b",
+    rf"|{_ROUNDS})\b|{AFTER_TIMES}",
     re.IGNORECASE,
 )
 _NO_END_CLAIM = re.compile(

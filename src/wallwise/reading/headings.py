@@ -7,7 +7,7 @@ from wallwise.glossary.load import words
 from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import NUMBER_WORDS, leading_mark
 from wallwise.reading.stepwords import actions_in, known_share
-from wallwise.reading.wording import NTH, ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
+from wallwise.reading.wording import AFTER_TIMES, NTH, ORDER_WORDS, ORDINAL_WORDS, any_of, number_of
 
 _HEADING = words()["heading"]
 _NUMBER = rf"\d{{1,2}}|{any_of(NUMBER_WORDS)}|{any_of(ORDINAL_WORDS)}"
@@ -110,13 +110,13 @@ _WALL_END = re.compile(
     rf"""
     ^\W*(?:(?:add|dance|do|insert)\s+)?
     (?:(?:these|this|the|following|an?|extra|more|tag|bridge|{_NUMBER}|counts?|cts?|beats?|steps?)\s+)*
-    (?:(?:when|once)\s+you\s+(?:reach|get\s+to|come\s+to)\s+)?
+    (?:{AFTER_TIMES}|(?:(?:when|once)\s+you\s+(?:reach|get\s+to|come\s+to)\s+)?
     (?:(?:at\s+)?(?:the\s+)?end\s+of|after|following|before|between|(?:when|once)\s+you(?:'ve|\s+have)?\s+(?:finish(?:ed)?|danced|done))\s+
     (?:(?:the|your|dancing|starting|beginning)\s+)*
     (?:
         (?:walls?|w)\s*(?:{_NUMBER})(?:\s*(?:,|&|and)\s*(?:wall\s+)?(?:{_NUMBER}))*\b
       | {NTH}(?:\s*(?:,|&|and)\s*(?:the\s+)?{NTH})*\s+walls?\b
-    )
+    ))
     """,
     re.IGNORECASE | re.VERBOSE,
 )

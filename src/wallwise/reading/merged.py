@@ -48,6 +48,7 @@ def merged_tags(told: list[TagOrder]) -> list[TagOrder]:
         held.counts = held.counts or order.counts
         held.part = held.part or order.part
         held.again = held.again or order.again
+        held.cut = held.cut or order.cut
         held.times = max(held.times, order.times)
         held.inside = held.inside if held.inside is not None else order.inside
         if held.faces is None:

@@ -13,7 +13,7 @@ from wallwise.reading.outline import Remark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.stops import CUT, UNIT, Stop, stops_in
 from wallwise.reading.tokens import TURN, WALLS
-from wallwise.reading.wording import NTH, ORDINAL_WORDS, RESTART, number_of
+from wallwise.reading.wording import AFTER_TIMES, NTH, ORDINAL_WORDS, RESTART, number_of
 
 _TEN = list(NUMBER_WORDS)[:10]
 _TIME = r"time\s+(?:through|round|around|(?:you|we)\s+(?:dance|do))"
@@ -46,6 +46,7 @@ _WALLS = re.compile(
     | \b(?:after|in|on|during|here|restarts?|tags?)\s*[:-]?\s*(?:on\s+)?(?:the\s+)?
         (?P<bare>{NTH}(?:{_NEXT}{_BEFORE_NTH}{NTH})*)(?=\s*(?:time\s*)?(?:[.,;()>]|$))
     | \bw(?P<short>\d{{1,2}})\b
+    | {AFTER_TIMES}
     """,
     re.IGNORECASE | re.VERBOSE,
 )
@@ -53,9 +54,10 @@ _KIND = re.compile(
     rf"""
     \b(?P<restart>
         {RESTART}
-      | start(?:ing)?[ ](?:it[ ])?(?:over|again|the[ ]dance[ ](?:again|from)|from)
+      | start(?:ing)?[ ](?:it[ ])?(?:over|again|anew|afresh|the[ ]dance[ ](?:again|from)|from)
       | (?:starts|begins)[ ](?:it[ ])?(?:over|again)
-      | begin[ ]again | begin[ ]the[ ]dance[ ]again | go[ ]again | start[ ]again
+      | begin[ ](?:again|anew|afresh|new)\b(?![ ]wall) | begin[ ]the[ ]dance[ ]again
+      | go[ ]again | start[ ]again
       | (?:(?:(?:go|straight|right)[ ])*back|go)[ ]to[ ](?:the[ ])?
         (?:start|beginning|count|top|(?:section[ ]|s)?(?:1|one)\b)
       | from[ ]the[ ]top
@@ -243,8 +245,12 @@ def _numbers_of(wall: re.Match[str]) -> list[tuple[int, int]]:
 
     A number with steps behind it ("… 7, 8 - sway L", "…, four sways") counts these.
     """
-    group = next(name for name in ("listed", "every", "nth", "bare", "short") if wall[name])
+    groups = ("listed", "every", "nth", "bare", "short", "times", "rounds")
+    group = next(name for name in groups if wall[name])
     start = wall.start(group)
+    if group in ("times", "rounds"):
+        number = number_of(wall[group])
+        return [(number, start)] if number is not None else []
     plain = _BRACKETS.sub(lambda told: " " * len(told.group()), wall[group])
     numbers: list[tuple[int, int]] = []
     for found in _ONE_NUMBER.finditer(plain):

@@ -13,11 +13,11 @@ from wallwise.reading.asides import is_about_a_wall, steps_at
 from wallwise.reading.blocks import Block
 from wallwise.reading.changes import change_at
 from wallwise.reading.headings import Head, head_of
-from wallwise.reading.marks import NUMBER_WORDS, leading_mark
+from wallwise.reading.marks import NUMBER_WORDS, Mark, leading_mark
 from wallwise.reading.tag_orders import is_after_wall
 from wallwise.reading.tag_repeats import tells_those_again
 from wallwise.reading.tidy import Line
-from wallwise.reading.wording import ORDER_WORDS, any_of
+from wallwise.reading.wording import AFTER_TIMES, ORDER_WORDS, any_of
 
 _NEXT_TAG = re.compile(
     r"(?<=[.;])\s+(?=(?:(?:after|(?:at\s+(?:the\s+)?)?end\s+of)\s+(?:walls?\s+|w)\d[^.;:]*:[^.;:]*)?(?:tag|bridge)\b)",
@@ -31,7 +31,7 @@ _NAMES_TAG = re.compile(  # "The tag", "A 4-count tag", "Tag of 2 counts", "Ther
     re.IGNORECASE,
 )
 _ADDS = re.compile(
-    r"(?:[^.;:]*\bwall\b[^.;:]*[.,:]\s+(?:at\s+the\s+end\s+)?)?\W*"
+    r"(?:[^.;:]*\b(?:walls?|rounds|twice|times)\b[^.;:]*[.,:]\s+(?:at\s+the\s+end\s+)?)?\W*"
     r"(?:(?:we|you|just|please)\s+)*(?:add|insert)\b:?\s+(?:an?\s+)?",
     re.IGNORECASE,
 )
@@ -58,6 +58,10 @@ _KEYED = re.compile(  # "When: end of wall 2", "- 4 counts"
     re.IGNORECASE | re.VERBOSE,
 )
 _TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
+_TIMES = re.compile(AFTER_TIMES, re.IGNORECASE)
+_LEADS_ON = re.compile(r"\b(?:to|with|by|do|dance|into|as|are|following|changes?|instead)$", re.IGNORECASE)
+_BEGINS_AGAIN = re.compile(r"\W*(?:(?:and|then|now)\s+)*(?:re-?start|start|begin|go)\b", re.IGNORECASE)
+_WALL = re.compile(r"\b(?:walls?\s+\w+|w\d)|\bwall\b", re.IGNORECASE)
 _STEPS = 0.75  # the share of step language of steps without count marks
 _EIGHT = 8
 
@@ -115,7 +119,7 @@ def _tag_headed(block: Block | None, below: Block | None) -> Block | None:
     if named is not None and (begins or steps_at(text[named.end() :]) is not None):
         return replace(block, kind="extra", name="Tag", rest=named.end())
     if block.kind == "text" and is_after_wall(text):
-        over = _WALL_IS_OVER.match(text) if _GOES_ON.search(text) else None
+        over = (_WALL_IS_OVER.match(text) or _TIMES.search(text)) if _GOES_ON.search(text) else None
         for led_in in (_ADDS.match(text), _THE_TAG.match(text), over):
             if led_in is not None and steps_at(text[led_in.end() :]) is not None:
                 return replace(block, kind="extra", name="Tag", rest=led_in.end())
@@ -152,26 +156,51 @@ def _with_changes(blocks: list[Block]) -> list[Block]:
     """The blocks, with the steps of a change as part of the order above that announces them."""
     whole: list[Block] = []
     last: Block | None = None  # the line of such steps that was taken just now
+    danced: Mark | None = None  # the counts told last of the dance
     for block in blocks:
-        if whole and block.kind == "steps" and (_goes_on(last, block) or _announces_change(whole[-1])):
+        if block.kind == "steps" and len(whole) > 1 and _says_change_of(whole[-1], whole[-2]):
+            below = whole.pop()
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(below.line))
+        begins = whole and block.kind == "steps" and _announces_change(whole[-1], block.mark, danced)
+        if begins or (block.kind == "steps" and _goes_on(last, block)):
             whole[-1] = replace(whole[-1], kind="text", pieces=[], line=whole[-1].line.join(block.line))
             last = block
+        elif last is not None and _ends_change(block):
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+            last = None
         else:
             whole.append(block)
+            danced = block.mark if block.kind == "steps" else danced
             last = None
     return whole
 
 
-def _announces_change(block: Block) -> bool:
-    """Whether an order says last that other steps follow."""
+def _says_change_of(block: Block, order: Block) -> bool:
+    """Whether a line between an order and steps only says which counts of it change: "Change 7-8 to:"."""
+    told = block.kind in ("text", "steps") and order.kind == "text" and block.text.endswith(":")
+    changes = told and change_at(block.text) == 0 and not is_about_a_wall(block.text)
+    return changes and ORDER_WORDS.search(order.text) is not None
+
+
+def _announces_change(block: Block, steps: Mark | None, danced: Mark | None) -> bool:
+    """Whether an order says last that other steps follow.
+
+    Where only its last word says so, the counts of the steps are such as are `danced` already.
+    """
     text = block.text.rstrip(" *")
-    return (
-        block.kind in ("text", "steps")
-        and leading_mark(text) is None
-        and text.endswith(":")
-        and (ORDER_WORDS.search(text) is not None or is_about_a_wall(text))
-        and change_at(text) is not None
-    )
+    orders = ORDER_WORDS.search(text) is not None or is_about_a_wall(text)
+    if block.kind not in ("text", "steps") or leading_mark(text) is not None or not orders:
+        return False
+    if change_at(text) is None:
+        return False
+    again = steps is not None and danced is not None and 1 < steps.first <= danced.last
+    return text.endswith(":") or (again and _LEADS_ON.search(text) is not None)
+
+
+def _ends_change(block: Block) -> bool:
+    """Whether a line below the steps of a change only says that the dance begins again."""
+    text = block.text
+    return block.kind == "text" and _BEGINS_AGAIN.match(text) is not None and _WALL.search(text) is None
 
 
 def _goes_on(last: Block | None, block: Block) -> bool:

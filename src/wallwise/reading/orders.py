@@ -6,50 +6,33 @@ tag); what it names decides what it orders.  The same order told three times (he
 """
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import NamedTuple
 
 from wallwise.dance.model import Span
-from wallwise.glossary.load import words
+from wallwise.reading.added import adds_counts
 from wallwise.reading.asides import is_about_a_wall
 from wallwise.reading.changes import change_at, changed_to, says_it_changes, tells_steps_with_feet
 from wallwise.reading.counted_walls import counted_walls, is_counted
 from wallwise.reading.cuts import leaves_out, shortens, tells_of_music
 from wallwise.reading.header import intro_end
 from wallwise.reading.headings import is_ending
-from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.merged import is_same_restart, merge, merged_restarts, merged_tags
-from wallwise.reading.naming import NEGATED, Named, announced_in, by_kind, names_in
+from wallwise.reading.naming import NEGATED, Named, announced_in, names_in
 from wallwise.reading.outline import Outline, PartText, Remark
 from wallwise.reading.restart_orders import Claimed, RestartOrder, place_told, restarts_told
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.stepwords import actions_in
+from wallwise.reading.stretches import names_order, sentences, stretches_in, tells_close
+from wallwise.reading.tag_cuts import tag_cut
 from wallwise.reading.tag_orders import TagOrder, is_after_wall, size_of_tag, tags_told
 from wallwise.reading.tag_repeats import danced_again
-from wallwise.reading.wall_lists import by_wall, is_whole, listed_kind, lists_walls
-from wallwise.reading.wording import HERE, NTH, RESTART, any_of
+from wallwise.reading.wall_lists import by_wall, is_item, is_whole, listed_kind, lists_walls
+from wallwise.reading.wording import HERE, NTH, RESTART
 
-_CLOSING = rf"{any_of(words()['order']['closing'])}\b"
-_SENTENCE_END = re.compile(
-    rf"(?<=[.;!?])\s+(?=\S)|;\s*|\n|[\s,|/+-]+(?={_CLOSING}\s+(?:on|after|in)\b)", re.IGNORECASE
-)
-_SHORTENED = re.compile(r"\b(?:no|approx|secs?|st)\.$")
-_CLOSE = re.compile(rf"\W*{_CLOSING}\s*[:(-]", re.IGNORECASE)
-_CLOSE_ON_WALL = re.compile(rf"\W*{_CLOSING}\s+(?:on|after|during|in)\b", re.IGNORECASE)
 _CREDIT = re.compile(r"\b(?:choreo|music|song)\w*\s*:", re.IGNORECASE)
-_RESTART_OR_TAG = re.compile(r"restart|tag", re.IGNORECASE)
 _ORDERED = re.compile(r"restart|tag|bridge", re.IGNORECASE)
-_HOLDS = re.compile(
-    r"\b(?:hold|wait|pause)\s+(?:for\s+)?(?:another\s+|an\s+extra\s+)?\d{1,2}\s*(?:counts?|beats?)\b"
-    r"|\b\d{1,2}[\s-](?:counts?|beats?)\s+(?:hold|wait|pause|break)\b",
-    re.IGNORECASE,
-)
-_MORE_COUNTS = re.compile(
-    rf"\b(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})\s+(?:extra|additional|more)\s+(?:counts?|cts?|beats?)\b",
-    re.IGNORECASE,
-)
 _ONLY_COUNTS = re.compile(r"\W*(?:that is\s+)?\d{1,2}\s*(?:counts?|cts?|beats?)\W*", re.IGNORECASE)
 _LABEL = re.compile(
     rf"\W*(?:(?:the|note|\d|one|two|three)\s+)?{RESTART}\W*\d?\W*"
@@ -125,6 +108,7 @@ class _Reader:
         self.main = next((p for p in out.parts if not p.extra), None)
         self.extras = [p for p in out.parts if p.extra]
         self.label: re.Match[str] | None = None  # the line just read, where it only announces restarts
+        self.listing = False  # whether the line just read orders restarts and nothing else
 
     def read(self, remark: Remark, *, in_header: bool) -> None:
         """Add what a remark orders; a sentence goes on with the walls and the kind of the one before it."""
@@ -135,28 +119,33 @@ class _Reader:
         if _orders_nothing(remark.text, extra):
             return
         label, self.label = self.label, _LABEL.fullmatch(remark.text)
+        listing, self.listing = self.listing, False
         kind = "tag" if extra is not None else ""
         if label is not None and not kind and _is_listed(remark):
             kind = "restart"
             self._forget_label(label)
             self.label = label
+        elif listing and not kind and is_item(names_in(remark)) and not is_after_wall(remark.text):
+            kind = "restart"
         if (counted := counted_walls(remark, self.main)) is not None:
             self._take_counted(*counted)
             return
         if is_counted(remark, self.main):
             self.orders.unread.append(remark)
-        if lists_walls(remark.text, list(_sentences(remark.text))) and self._read_list(remark, extra):
+        if lists_walls(remark.text, list(sentences(remark.text))) and self._read_list(remark, extra):
             return
         before, restarts_before = len(self.orders.tags), len(self.orders.restarts)
         self._read_stretches(remark, extra, kind=kind, in_header=in_header)
         self._put_what_is_danced(self.orders.tags[before:], remark.text)
-        self._put_end(self.orders.restarts[restarts_before:], remark)
+        told = self.orders.restarts[restarts_before:]
+        self._put_end(told, remark)
+        self.listing = bool(told) and len(self.orders.tags) == before
 
     def _read_stretches(self, remark: Remark, extra: PartText | None, *, kind: str, in_header: bool) -> None:
         """Add what the sentences of a remark order, each with what the one before it has begun."""
         of_tag = any(part.name == remark.part and not is_ending(part.name) for part in self.extras)
         walls: list[tuple[int, int]] = []
-        for stretch in _stretches(remark):
+        for stretch in stretches_in(remark):
             named = names_in(stretch)
             self._note_starts(named)
             if self._read_list(stretch, extra):
@@ -302,9 +291,11 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     """
     text = named.text
     one_wall = named.kind in ("", "restart") or len(named.walls) == 1
-    if one_wall and named.kind != "tag" and is_after_wall(text) and _adds_counts(text, main):
+    adds = adds_counts(named, main)
+    if one_wall and named.kind != "tag" and is_after_wall(text) and adds:
         return "tag"
-    if named.kind in ("restart", "both") and is_after_wall(text) and extra is not None:
+    of_tag_only = extra is not None or (named.kind == "both" and tag_cut(text) is not None)
+    if named.kind in ("restart", "both") and is_after_wall(text) and of_tag_only:
         return "tag"
     if (
         named.kind in ("restart", "both")
@@ -315,11 +306,6 @@ def _kind_of(named: Named, extra: PartText | None, main: PartText | None, *, of_
     if not named.kind and extra is None and named.walls and not is_after_wall(text) and shortens(text):
         return "restart" if named.counts or leaves_out(text) else ""
     return named.kind or ("tag" if of_tag and named.walls and is_after_wall(text) else "")
-
-
-def _adds_counts(text: str, main: PartText | None) -> bool:
-    """Whether a text tells counts of the dance that are danced again, or that nothing is danced for some."""
-    return danced_again(text, main) is not None or bool(_HOLDS.search(text) or _MORE_COUNTS.search(text))
 
 
 def _goes_on(named: Named, kind: str, *, begun: bool) -> bool:
@@ -377,57 +363,12 @@ def _orders_nothing(text: str, extra: PartText | None) -> bool:
     """Whether a text tells how the song closes, or whose it is."""
     if extra is not None:
         return is_ending(extra.name)
-    closes = _CLOSE.match(text) is not None and not _RESTART_OR_TAG.search(text)
-    return closes or _is_credit(text)
+    return tells_close(text) or _is_credit(text)
 
 
 def _is_credit(text: str) -> bool:
     """Whether a remark names who made the dance or the music, and orders nothing."""
-    return _CREDIT.search(text) is not None and not _RESTART_OR_TAG.search(text)
-
-
-def _stretches(remark: Remark) -> Iterator[Remark]:
-    """The sentences of a remark, cut once more between a tag and a restart; without the song's close.
-
-    What is told behind that goes with it, up to a restart or tag.
-    """
-    closing = False
-    for start, end in _together(remark):
-        for a, b in by_kind(remark.line.text, remark.start + start, remark.start + end):
-            text = remark.line.text
-            closes = _CLOSE.match(text, a, b) or _CLOSE_ON_WALL.match(text, a, b)
-            closing = bool(closes) or (closing and not _RESTART_OR_TAG.search(text, a, b))
-            if not closing:
-                yield replace(remark, start=a, end=b)
-
-
-def _together(remark: Remark) -> Iterator[tuple[int, int]]:
-    """The sentences; one that tells of a wall goes with those behind it, up to what says that it restarts."""
-    begin = end = 0
-    opened = False
-    for start, stop in _sentences(remark.text):
-        named = names_in(replace(remark, start=remark.start + start, end=remark.start + stop))
-        if opened and (named.walls or named.kind == "tag"):
-            yield begin, end
-            opened = False
-        begin, end = (begin if opened else start), stop
-        opened = not named.kind and (opened or bool(named.walls))
-        if not opened:
-            yield begin, end
-    if opened:
-        yield begin, end
-
-
-def _sentences(text: str) -> Iterator[tuple[int, int]]:
-    at = 0
-    for stop in _SENTENCE_END.finditer(text):
-        if _SHORTENED.search(text[at : stop.start()]):
-            continue
-        if text[at : stop.start()].strip():
-            yield at, stop.start()
-        at = stop.end()
-    if text[at:].strip():
-        yield at, len(text)
+    return _CREDIT.search(text) is not None and not names_order(text)
 
 
 def _put_where_told(orders: Orders) -> None:

@@ -22,6 +22,7 @@ _IN_OTHER_WORDS = re.compile(
     r"[\s,(=-]*(?:(?:that\s+is|i\.?e\.?|or|after|at|the|end\s+of)\s+)*", re.IGNORECASE
 )
 
+_AFTER = re.compile(r"\b(?:after|end\s+of|following)\s+(?:the\s+)?$", re.IGNORECASE)
 _EIGHT = 8  # past it a count is one of the whole dance
 
 NOWHERE = Span(0, 0)
@@ -75,6 +76,8 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
     changing = _changing(named)
     orders = []
     for i, (wall, at) in enumerate(named.walls):
+        if _only_leads_in(named, wall, at):
+            continue
         order = RestartOrder(wall, here, span=named.span, change=change)
         order.changing = changing if wall in changing else ()
         if here is None and counts:
@@ -90,6 +93,12 @@ def restarts_told(named: Named, main: PartText | None, *, more: bool) -> list[Re
         order.claims = tuple(Claimed(*told) for told in named.faced_on(i))
         orders.append(order)
     return orders
+
+
+def _only_leads_in(named: Named, wall: int, at: int) -> bool:
+    """Whether a wall only tells which comes next: "after wall 2, on the next wall (wall 3)"."""
+    behind = _AFTER.search(named.remark.line.text, 0, at)
+    return behind is not None and any(other == wall + 1 for other, _ in named.walls)
 
 
 def _otherwise(named: Named, main: PartText | None, after: Fraction | None) -> Fraction | None:
@@ -187,25 +196,42 @@ def _ends_told(named: Named, main: PartText | None) -> list[_Counts]:
     fewest = 4 if main is not None and main.counts > 16 else 1
     text = named.remark.line.text
     first = named.remark.end - len(named.text.lstrip(" (*-"))
+    words = changed_to(named.text).words
+    begin = named.remark.start + max(0, named.text.find(words))
     counts = [
         (value, told)
         for told in named.counts
-        if (value := told.counts(main)) is not None
+        if (value := _value(named.remark, told, main)) is not None
         and value >= fewest
         and (told.is_exact or main is None or value != main.counts)
         and not (named.kind == "both" and _OF_TAG.match(text, told.end))
         and not (told.start <= first and _IN.match(text, told.end))
+        and not (words and told.at == begin)  # "do 7 touch R, 8 …"
     ]
     change = change_at(named.text)
     if change is None:
         # "counts 13-16 are: walk R, L, R, L": these are danced
-        return [told for told in counts if told[1].is_exact] if changed_to(named.text).words else counts
+        return [told for told in counts if told[1].is_exact] if words else counts
     # "dance 24 counts but change counts 7-8 to": what is changed is no place to restart at
     exact = [(value, told) for value, told in counts if told.is_exact]
-    begin = named.remark.start + change
-    before = [(value, told) for value, told in exact if told.start < begin or told.is_danced]
+    change_begins = named.remark.start + change
+    before = [(value, told) for value, told in exact if told.start < change_begins or told.is_danced]
     # Where no other place is told it is that of the last step that is changed: "change 8 of section 2".
     return before or [(value, told) for value, told in exact if told.is_in_section]
+
+
+def _value(remark: Remark, told: Stop, main: PartText | None) -> Fraction | None:
+    """The counts that are meant; a place told in the middle of the dance is one of the section there.
+
+    "Dance up to 8& and restart", told behind the second eight, restarts after 16 counts.
+    """
+    value = told.counts(main)
+    here = beat_here(remark, main)
+    section = section_at(main, here) if main is not None and here is not None and here < main.counts else None
+    if value is None or section is None or not told.is_place or value > section.counts:
+        return value
+    counts_anew = section.groups[0].written is None or section.groups[0].written.first < section.base
+    return section.base - 1 + value if counts_anew else value
 
 
 def _here(named: Named, main: PartText | None, *, counted: bool) -> Fraction | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from wallwise.dance.model import Restart, Step
@@ -17,6 +18,10 @@ from wallwise.reading.restart_orders import RestartOrder
 from wallwise.reading.solve import solve
 from wallwise.reading.steps import step_of
 
+# "touch R forward and on 16 …": what leads on to the next count
+_LINK = re.compile(
+    r"^(?:(?:and|then)\s+)+|[\s,]+(?:and|then|on|for|count)+(?:\s+(?:on|for|then|count))*$", re.IGNORECASE
+)
 _Placed = list[tuple[str, tuple[Fraction, ...]]]  # words, each with their beats in the part
 
 
@@ -93,5 +98,5 @@ def _by_marks(words: str, *, base: Fraction, after: Fraction) -> _Placed:
             continue
         beats = (last // 1 + mark.first,) if mark.floating else mark.beats
         last = beats[-1]
-        groups.append((words[piece.start : piece.end].strip(" -"), beats))
+        groups.append((_LINK.sub("", words[piece.start : piece.end].strip(" -,.")), beats))
     return _of_part(groups, base=base, after=after) if groups else []

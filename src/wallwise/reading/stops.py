@@ -28,6 +28,9 @@ _ROMAN = r"(?-i:VIII|VII|VI|IV|III|II)"
 _NTH_SECTION = rf"{NTH}\s+(?:{any_of(_ORDER['nth_unit'])}|sequence[ ]of)\b"
 A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|{_ROMAN}\b)"
 _NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
+_LAST = re.compile(r"\b(?:last|final)\s+$", re.IGNORECASE)
+_TO_PLACE = re.compile(r"\b(?:to|until|till|through|as\s+far\s+as|the)\s+\d{1,2}$", re.IGNORECASE)
+_ARE_COUNTED = re.compile(rf"\s*-?\s*(?:{_COUNT}|c)\b", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
 _AND = r"\s*(?:,\s*and|,|and|&|\+|-|to|through|thru)\s*"
@@ -86,7 +89,14 @@ class Stop:
     @property
     def is_nth(self) -> bool:
         """Whether it names a count by its number ("count 8"), perhaps from the start of its section."""
-        return _NTH_COUNT.search(self.found.group()) is not None
+        return self.way.name != "counts 1-16" and _NTH_COUNT.search(self.found.group()) is not None
+
+    @property
+    def is_place(self) -> bool:
+        """Whether it names the count that is danced last ("up to 8", "count 8"), not how many there are."""
+        if self.is_in_section or _ARE_COUNTED.match(self.found.string, self.end):
+            return False
+        return self.is_nth or _TO_PLACE.search(self.found.group()) is not None
 
     @property
     def is_of_wall(self) -> bool:
@@ -170,6 +180,8 @@ def _inside_section(found: re.Match[str], main: PartText | None) -> Fraction | N
     if main is None or number is None or not 0 < number <= len(main.sections):
         return None
     section = main.sections[number - 1]
+    if _LAST.search(found.string, 0, found.start("n")):  # "the last two counts of section 2"
+        return section.base - 1 + section.counts
     return section.base - 1 + within if within <= section.counts else within
 
 
@@ -178,7 +190,7 @@ def _inside_section(found: re.Match[str], main: PartText | None) -> Fraction | N
 _DANCED = rf"""
     (?:
         \b(?:after|up[ ]to(?:[ ]and[ ]including)?|to[ ]the[ ]end[ ]of|as[ ]far[ ]as|until|till|through
-            |danced?|do|done|only|for)
+            |danced?|do|done|only|for(?![ ](?:counts?[ ])?\d{{1,2}}[ ]?(?:and|,|&)[ ]?\d))
     )\s+
     (?:(?:the|only|just|doing|dancing|up[ ]to|as[ ]far[ ]as|to|these|those|all)\s+)*
     (?:first\s+)?{_COUNT}?\s*(?:1{_UPTO})?
@@ -222,7 +234,9 @@ def _named(name: str, pattern: str, meant: _Meant) -> _Way:
 
 _WAYS = (
     _exact(
-        "4 of section 2", rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}|{_SPELT}){_OF}(?P<of>{A_SECTION})", _inside_section
+        "4 of section 2",
+        rf"\b{_COUNT}?\s*(?P<n>\d{{1,2}}|{_SPELT}){_OF}(?P<of>{A_SECTION}|(?:no\.?|number|\#)\s*\d\b)",
+        _inside_section,
     ),
     _exact("section 2, count 4", _INSIDE, _inside_section),
     _exact("before count 17", rf"\bbefore\s+(?:the\s+)?{_COUNT}\s*(?P<n>\d{{1,3}})\b", _before),
@@ -237,7 +251,9 @@ _WAYS = (
     _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
     _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*-?\s*(?:{_COUNT}|c)\b(?!{_LEADS_IN})", _number),
-    _named("count 16", rf"\bcounts?\s*(?P<n>\d{{1,3}}|{_SPELT})\b", _number),
+    _named(
+        "count 16", rf"\bcounts?\s*(?:\d{{1,2}}\s*(?:-|&|to)\s*(?=\d))?(?P<n>\d{{1,3}}|{_SPELT})\b", _number
+    ),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
     _exact(

@@ -11,8 +11,9 @@ from wallwise.reading.naming import ROUND, Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.restart_orders import NOWHERE, beat_here
 from wallwise.reading.stops import section_end
+from wallwise.reading.tag_cuts import TagCut, tag_cut
 from wallwise.reading.tag_repeats import Again, danced_again, times_told
-from wallwise.reading.wording import HERE, NTH, any_of, number_of
+from wallwise.reading.wording import AFTER_TIMES, HERE, NTH, any_of, number_of
 
 _SIZE = re.compile(
     rf"\b(\d{{1,2}}|{any_of(NUMBER_WORDS)})\s*[- ]?"
@@ -41,7 +42,8 @@ _AFTER_WALL = re.compile(
     rf"(?:(?:the|your|dancing|finishing|completing|starting|beginning)\s+)*"
     rf"(?:walls?\b|w\d|{NTH}(?:\s+(?:and|&)\s+(?:the\s+)?{NTH})?\s+(?:walls?|{ROUND})\b)"
     rf"|\b(?:when|once)\s+(?:the\s+)?(?:wall\s+\w+|{NTH}\s+wall)\s+(?:is|has|ends|finishes)\b"
-    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b",
+    rf"|\b(?:wall\s+\d{{1,2}}|{NTH}\s+wall)\W+(?:at\s+)?(?:the\s+)?end\b"
+    rf"|{AFTER_TIMES}",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -64,6 +66,7 @@ class TagOrder:
     span: Span = NOWHERE
     part: str = ""
     again: Again | None = None  # counts of the dance that it dances once more
+    cut: TagCut | None = None  # the counts of its steps that are danced, where these are not all
     times: int = 1
     loose: bool = False  # of several walls with a tag behind them, perhaps not one of those that have it
 
@@ -91,12 +94,22 @@ def tags_told(
         order.loose = _is_followed(named)
         if again is None and len(named.walls) > 1 and len(set(sizes)) > 1:
             order.counts = sizes[i] if len(sizes) == len(named.walls) else None
+        if part:
+            order.cut = tag_cut(_told_of(named, i))
         if len(times) == len(named.walls):
             order.times = times[i]
         if faced := named.faced_on(i):
             order.faces, order.faces_span = faced[-1]
         orders.append(order)
     return orders
+
+
+def _told_of(named: Named, i: int) -> str:
+    """What a stretch tells of its i-th wall: all of it, or what stands between that wall and the next."""
+    if len(named.walls) == 1:
+        return named.text
+    ends = [at for _, at in named.walls[i + 1 :]]
+    return named.remark.line.text[named.walls[i][1] : ends[0] if ends else named.remark.end]
 
 
 def _is_followed(named: Named) -> bool:

@@ -12,7 +12,7 @@ from wallwise.reading.marks import NUMBER_WORDS
 from wallwise.reading.outline import PartText
 from wallwise.reading.stepwords import actions_in
 from wallwise.reading.stops import A_SECTION, section_end, section_number
-from wallwise.reading.wording import any_of, number_of
+from wallwise.reading.wording import AFTER_TIMES, any_of, number_of
 
 _AGAIN = re.compile(rf"\b{any_of(sorted(words()['order']['again'], key=len, reverse=True))}\b", re.IGNORECASE)
 _TAG_IS = re.compile(
@@ -36,6 +36,10 @@ _TIMES = re.compile(
     rf"\b(?:danced|done|(?:do|dance)\s+it|tag|wall\s+\w+)\s*[,(:-]?\s*(?:(?P<two>{_TWICE})|once\b(?!\s+more))",
     re.IGNORECASE,
 )
+_OF_TAG = re.compile(
+    r"\s+(?:of|from|in)\s+(?:(?:the|this|that|same|above)\s+)*(?:tag|bridge)\b", re.IGNORECASE
+)
+_OF_DANCE = re.compile(AFTER_TIMES, re.IGNORECASE)  # "when you have danced it twice"
 
 
 class Again(NamedTuple):
@@ -71,6 +75,8 @@ def danced_again(text: str, main: PartText | None) -> Again | None:
         return None
     for pattern, meant in _WAYS:
         found = pattern.search(text)
+        if found is not None and _OF_TAG.match(text, found.end()):
+            continue
         span = meant(found, main) if found is not None else None
         if found is not None and span is not None and 0 < span[0] <= span[1] <= main.counts:
             twice = _TWICE_BEHIND.match(text, found.end())
@@ -80,7 +86,7 @@ def danced_again(text: str, main: PartText | None) -> Again | None:
 
 def times_told(text: str) -> list[int]:
     """How often something is danced, each time that this is told: "once … and twice …"."""
-    return [2 if found["two"] else 1 for found in _TIMES.finditer(text)]
+    return [2 if found["two"] else 1 for found in _TIMES.finditer(_OF_DANCE.sub(" ", text))]
 
 
 def part_again(main: Part, again: Again) -> Part:

@@ -155,6 +155,11 @@ def _as_blanks(found: re.Match[str]) -> str:
     return " " * len(found.group())
 
 
+def _as_nth_wall(found: re.Match[str]) -> str:
+    """The wall with its number behind it, in as many characters."""
+    return f"wall {found[1]}".ljust(len(found.group()))
+
+
 def _as_clock(found: re.Match[str]) -> str:
     """The hour as a clock time that takes as many characters."""
     return f"{found[1]}:00".ljust(len(found.group()))
@@ -175,6 +180,10 @@ _SLIPS = (
     ),
     (re.compile(r"\bkl(?:\.\s?|\s)(\d{1,2})\b", re.IGNORECASE), _as_clock),
     (re.compile(r"\b(\d{1,2})(?:\s?uhr\b|\s?h\s?00\b)", re.IGNORECASE), _as_clock),
+    (
+        re.compile(r"(?<![\w.:])(\d{1,2})\. (?:wall\b(?!\s*(?:\d|no\b|#))|Wall(?=\s?[,:(-]))"),
+        _as_nth_wall,
+    ),  # "2. wall"
     (re.compile(r"(?<=\d)[lI](?=[-\])])|(?<=[\[(]\d)[lI](?=\s?-)"), "1"),
 )
 

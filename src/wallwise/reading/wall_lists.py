@@ -8,10 +8,12 @@ import re
 from collections.abc import Iterable
 from itertools import pairwise
 
+from wallwise.glossary.load import words
 from wallwise.reading.cuts import tells_of_music
 from wallwise.reading.naming import Named
 from wallwise.reading.outline import PartText
 from wallwise.reading.tag_repeats import tells_again
+from wallwise.reading.wording import number_of
 
 _OTHERS = re.compile(
     r"\b(?:all|every|the)\s+(?:the\s+)?(?:other|others|rest|remaining)\b|\bthen\s+(?:on|full)\b",
@@ -33,6 +35,9 @@ _ALL_OF_WALL = re.compile(
     re.IGNORECASE,
 )
 _WHOLE = re.compile(r"\b(?:full|all|whole|complete)\b", re.IGNORECASE)
+_WORD = re.compile(r"[a-z]{2,}", re.IGNORECASE)
+_SAME = re.compile(r"\b(?:ditto|same|likewise|too)\b", re.IGNORECASE)
+_OF_ITEMS = frozenset(words()["order"]["item"])
 _FEWEST = 2  # walls; one alone is no list, unless the others are told as well
 
 
@@ -52,6 +57,14 @@ def lists_walls(text: str, sentences: Iterable[tuple[int, int]]) -> bool:
         for start, end in sentences
     ]
     return len(begun) >= _FEWEST and all(begun)
+
+
+def is_item(named: Named) -> bool:
+    """Whether a line only tells counts of a wall, so that it goes on with the list above it."""
+    if named.kind or not named.walls or not (named.counts or _SAME.search(named.text)):
+        return False
+    told = (word.lower() for word in _WORD.findall(named.text))
+    return all(word in _OF_ITEMS or number_of(word) is not None for word in told)
 
 
 def listed_kind(named: Named, main: PartText | None) -> str:

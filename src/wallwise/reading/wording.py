@@ -12,6 +12,7 @@ _NUMBERS: dict[str, int] = {
     **{word: number for number, word in enumerate(ORDINAL_WORDS, 1)},
     **words()["tens"],
     **NUMBER_WORDS,
+    "twice": 2,
 }
 
 
@@ -57,3 +58,22 @@ ORDER_WORDS = re.compile(rf"\b(?:(?:{RESTART}|{any_of(_ORDER['words'])})\b|{OPTI
 
 HERE = re.compile(r"\bhere\b", re.IGNORECASE)
 """What tells that an order stands where it is danced."""
+
+_MANY = rf"(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})"
+_IT = (
+    r"(?:it|(?:the\s+)?(?:(?:whole|full|entire)\s+)?(?:dance|thing|lot|routine|sequence)"
+    r"|everything|all\s+of\s+it)"
+)
+_DANCED = (
+    r"(?:danc(?:ed|e|ing)|do(?:ne|ing)?|complet(?:ed|e|ing)|finish(?:ed|ing)?|(?:been|gone|going)\s+through)"
+)
+AFTER_TIMES = (
+    rf"(?:\b(?:(?:after|when|once|having)\s+(?:(?:you|we)(?:'ve|\s+have)?\s+)?{_DANCED}\s+{_IT}"
+    rf"|(?:after|when|once)\s+{_IT}\s+(?:is|was|has\s+been)\s+{_DANCED}|(?:dance|do)\s+{_IT}(?=[^.;:]*,?\s+then\b))"
+    rf"\s+(?:(?:all|right|through|round)\s+)*(?P<times>twice|{_MANY}(?=\s+times\b))(?:\s+times\b)?(?:\s+through\b)?"
+    rf"|\b(?:after|having\s+{_DANCED}|when\s+(?:you|we)(?:'ve|\s+have)\s+{_DANCED}"
+    r"|at\s+the\s+end\s+of|when|once|finished|completed)\s+"
+    rf"(?P<rounds>(?!(?:one|1)\b){_MANY})"
+    r"\s+(?:(?:full|whole|complete|normal)\s+)?(?:walls|rounds|repetitions|rotations)\b)"
+)
+"""A pattern, verbose or not, for the end of a wall that is told by how often the dance is danced then."""

@@ -29,7 +29,7 @@ def _find(reading: Reading) -> Iterator[Finding]:
 
 
 def _danced_again(reading: Reading) -> Iterator[Finding]:
-    """Tags of counts of the dance itself, which has them for other feet than are free at its end."""
+    """Tags of counts of the dance or of another tag, which has them for other feet than are free then."""
     for tag in reading.dance.tags:
         own = any(part.text.extra and part.text.name == tag.part.name for part in reading.parts.values())
         if own or not tag.part.steps:
@@ -41,7 +41,7 @@ def _danced_again(reading: Reading) -> Iterator[Finding]:
         if not fits or weight not in (Foot.BOTH, reading.main.solution.started):
             yield RULE.on(
                 tag.span,
-                f"The tag after wall {tag.after_wall} dances counts of the dance again, "
+                f"The tag after wall {tag.after_wall} dances counts told before, "
                 "but not on the foot that is free there, or without freeing the foot that begins the dance.",
             )
 
