@@ -57,6 +57,12 @@ _KEYED = re.compile(  # "When: end of wall 2", "- 4 counts"
     """,
     re.IGNORECASE | re.VERBOSE,
 )
+_UNPLACED = re.compile(r"\W*(?:tag|bridge)\b(?!.*\bwalls?\b).*", re.IGNORECASE)  # its wall stands below it
+_PLACES_TAG = re.compile(
+    r"\W*(?:(?:it|is|it's|danced|done|do|this|the|tag|comes?|happens|once|twice)\s+)*"
+    r"(?:after|(?:at\s+)?(?:the\s+)?end\s+of)\s+(?:the\s+)?(?:walls?|w)\s*\d(?:[^:]|(?<=\d):(?=\d))*$",
+    re.IGNORECASE,
+)
 _TAIL = re.compile(r"(?!(?i:tags?|bridge|walls?|w\d|no)\b|(?i:re-?starts?)\b\s+(?:on|in|w|:))[a-z]{2,}\s")
 _TIMES = re.compile(AFTER_TIMES, re.IGNORECASE)
 _LEADS_ON = re.compile(r"\b(?:to|with|by|do|dance|into|as|are|following|changes?|instead)$", re.IGNORECASE)
@@ -79,6 +85,9 @@ def _with_tails(blocks: list[Block]) -> list[Block]:
     for block in blocks:
         if whole and _ends_open(whole[-1]) and _is_tail(block):
             whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line))
+        elif whole and _UNPLACED.fullmatch(whole[-1].text) and _PLACES_TAG.match(block.text):
+            between = " " if whole[-1].text.endswith(".") else ". "
+            whole[-1] = replace(whole[-1], line=whole[-1].line.join(block.line, between))
         elif whole and _LABEL.match(whole[-1].text) and _KEYED.match(block.text):
             between = " " if whole[-1].text.endswith((":", ".", ",")) else ", "
             whole[-1] = replace(whole[-1], kind="text", line=whole[-1].line.join(block.line, between))
@@ -194,7 +203,8 @@ def _announces_change(block: Block, steps: Mark | None, danced: Mark | None) -> 
     if change_at(text) is None:
         return False
     again = steps is not None and danced is not None and 1 < steps.first <= danced.last
-    return text.endswith(":") or (again and _LEADS_ON.search(text) is not None)
+    named = steps is not None and re.search(rf"\b{steps.first}\b", text) is not None
+    return text.endswith(":") or ((again or named) and _LEADS_ON.search(text) is not None)
 
 
 def _ends_change(block: Block) -> bool:
