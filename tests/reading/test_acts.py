@@ -209,3 +209,48 @@ def test_turns_are_taken_before_during_or_after_the_step_alike() -> None:
     ):
         steps = steps_of(f"1 {words}\n2 Step L beside R\n3-4 Walk R, L")
         assert [("R", Fraction(1, 4)), ("L", Fraction(0))] == [(f, Fraction(t)) for _, f, t in steps[:2]]
+
+
+ONE_STEP = {
+    "R fwd 45": ["R forward"],
+    "Step L forward 45 degrees": ["step L forward"],
+    "Step R at 45 degrees to the right": ["step R side to R"],
+    "RF step diagonally right forward": ["step R forward to R"],
+    "recover crossing R over L": ["recover R across of L"],
+    "recover stepping L forward": ["recover L forward"],
+    "cross/step R over L": ["cross R across of L"],
+    "R in behind L": ["R behind of L"],
+}
+
+
+@pytest.mark.parametrize("text", ONE_STEP)
+def test_what_says_more_of_a_step_is_no_step_of_its_own(text: str) -> None:
+    """A diagonal told in degrees, where a recover goes, or two words for one step."""
+    assert ONE_STEP[text] == told(text)
+
+
+ONE_FIGURE = {
+    "full spiral turn R letting L hook across R shin": ["<spiral> 1 right"],
+    "spiral turn right on L with R hooked in front": ["<spiral> R to L"],
+    "sailor step turning 1/4 left, finish with R forward": ["<sailor> turn 1/4 left", ""],
+}
+
+
+@pytest.mark.parametrize("text", ONE_FIGURE)
+def test_what_goes_along_with_a_figure_is_no_step_more(text: str) -> None:
+    """What the free foot does meanwhile, and where the last step of the figure ends."""
+    assert [act.split()[0] for act in told(text) if act] == [ONE_FIGURE[text][0].split()[0]]
+
+
+def test_a_turn_shared_out_is_told_once() -> None:
+    """A quarter on each of four steps is how the full turn is danced."""
+    assert ["<walk around> RLRL turn 1 left"] == told(
+        "walk round a full turn left, a quarter on each step: R, L, R, L"
+    )
+
+
+def test_a_heel_with_weight_on_it_is_a_step() -> None:
+    """And the toes that go round meanwhile are no step more."""
+    assert ["R heel forward weight take"] == told(
+        "right heel forward, weight on it, grind toes left to right"
+    )

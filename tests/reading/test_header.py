@@ -58,6 +58,8 @@ SIZES = {
     "Tin Lantern\nDescription: 56 count, 2 wall": (56, 2),
     "Dance: 48 counts, 4 walls": (48, 4),
     "Tin Lantern\nAbout the dance: 40 counts, 2 walls": (40, 2),
+    "Tin Lantern\nAdvanced rolling 8-count, 32 counts, 2 walls": (32, 2),
+    "Tin Lantern\nIntro ......... 16 counts\n32 count, 4 wall": (32, 4),
     "Tin Lantern\nWait 16 counts, restart after 8 counts": (None, None),
     "Tin Lantern": (None, None),
 }

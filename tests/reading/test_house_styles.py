@@ -126,3 +126,23 @@ def test_a_header_that_says_how_an_eight_is_counted_adds_no_counts(rhythm: str) 
     """It tells of every eight, and none of its counts is danced."""
     agrees(sheet().replace("Music:", f"{rhythm}\nMusic:"))
     agrees(sheet().replace("by the Trimmers\n", f"by the Trimmers\n{rhythm}\n"))
+
+
+@pytest.mark.parametrize(
+    "key", ["RF = right foot, LF = left foot, R = right, L = left", "Abbreviations: R = right, L = left"]
+)
+def test_a_line_that_explains_abbreviations_tells_no_steps(key: str) -> None:
+    """Wherever it stands."""
+    agrees(f"{sheet()}\n{key}\n")
+    agrees(f"{key}\n{sheet()}")
+
+
+def test_sections_may_be_headed_by_their_names_and_lengths() -> None:
+    """The steps stand behind, with counts or without."""
+    agrees(
+        f"{TOP}"
+        "Step touches (8 counts). 1 step R forward, 2 touch L beside R, 3 step L back, 4 touch R beside L, "
+        "5&6 shuffle forward R, L, R, 7 rock L forward, 8 recover R.\n\n"
+        "Shuffle back (8 counts). 1&2 shuffle back L, R, L, 3 rock R back, 4 recover L, 5 step R forward, "
+        "6 pivot 1/4 left, 7 stomp R, 8 stomp L.\n"
+    )

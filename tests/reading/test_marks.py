@@ -71,6 +71,10 @@ MARKS = {
     "1-2\tWalk R, L": "1 2",
     "1-2": "1 2",
     "  7&8  Coaster": "7 15/2 8",
+    "01-02  Walk R, L": "1 2",
+    "09-10  Walk R, L": "9 10",
+    "8 a   Rock R, recover L": "8 35/4",
+    "one\tleft foot to the side": "1",
 }
 
 
@@ -91,7 +95,7 @@ def test_the_steps_begin_where_the_mark_ends(text: str) -> None:
     assert rest == rest.lstrip(" \t:.)]=|")
     assert "".join(c for c in text[: mark.end] if c.isalpha()).lower() in {
         "", "a", "e", "ea", "to", "thru", "and", "counts", "count", "cts", "beats", "on",
-        "onetwo", "fivesixseveneight", "threeandfour",
+        "one", "onetwo", "fivesixseveneight", "threeandfour",
     }  # fmt: skip
 
 

@@ -158,3 +158,42 @@ def test_an_eight_of_a_cha_cha_may_begin_on_its_second_count() -> None:
     reading = read(CROSSING)
     assert [8, 8] == [int(section.counts) for section in reading.dance.parts[0].sections]
     assert [] == [finding.message for finding in findings_of(reading) if finding.loud]
+
+
+def danced(body: str) -> str:
+    """Beat and foot of every event; what is doubted behind them."""
+    reading = read(f"Tin Lantern\n\n{body}\n")
+    steps = [f"{float(s.at):g}{s.foot.value}" for s in reading.dance.parts[0].steps]
+    return " ".join([*steps, *(finding.message for finding in findings_of(reading) if finding.loud)])
+
+
+def test_counts_in_columns_side_by_side_are_read_down() -> None:
+    """Count 5 stands beside count 1, and comes after count 4."""
+    body = """SECTION 1
+1 step right forward          5 step left forward
+2 lock left behind right      6 half turn right, weight right
+3 step right forward          7 step left forward
+4 scuff left                  8 hold"""
+    assert "1R 2L 3R 4L 5L 6R 7L 8none" == danced(body)
+
+
+def test_counts_side_by_side_that_run_on_are_read_across() -> None:
+    """Count 2 stands beside count 1, and comes before count 3."""
+    assert "1R 2L 3R 4L" == danced("1 step R forward    2 step L forward\n3 step R back    4 step L back")
+
+
+def test_a_column_of_facings_before_the_counts_tells_where_each_line_ends() -> None:
+    """Each facing is that of the last step of its own line, not of the line before."""
+    body = """Section 1
+12:00   1-2   RF walk forward, LF walk forward
+6:00    3-4   RF step forward, pivot 1/2 turn left
+3:00    5-6   RF step forward, pivot 1/4 turn left
+3:00    7-8   RF walk forward, LF walk forward"""
+    assert "1R 2L 3R 4L 5R 6L 7R 8L" == danced(body)
+    assert "says 9:00" in danced(body.replace("6:00  ", "9:00  "))
+
+
+def test_a_hold_may_be_named_in_the_mark() -> None:
+    """The mark has the number of the hold, though it names it by what is done."""
+    body = "1, 2, 3, hold - R side, L closes, R crosses over L, hold on 4\n5-8 walk L, R, L, touch R"
+    assert danced(body).startswith("1R 2L 3R 4none 5L")

@@ -223,3 +223,35 @@ def test_the_same_way_to_a_side_is_a_repeat(words: str) -> None:
     assert told(steps_of(f"{vine}\n5-8 step L side, R behind, L side, touch R")) == told(
         steps_of(f"{vine}\n5-8 {words}")
     )
+
+
+PARTS = """Tin Lantern
+Phrased
+Sequence: A B A B
+
+PART A
+A1: Vine
+1-4 Vine R, touch L
+PART B
+B1: Rocks
+1-4 Rock R forward, recover L, rock R back, recover L
+B2: Walks
+1-4 Walk R, L, R, L
+B3: Rocks again
+1-4 Repeat B1
+"""
+
+
+def test_a_section_may_be_called_by_its_part_and_number() -> None:
+    """It is that section of the part, and one of another part is not taken for it."""
+    first, again = (read(PARTS).dance.parts[1].sections[n].steps for n in (0, 2))
+    assert [(s.foot, s.kind, s.place) for s in first] == [(s.foot, s.kind, s.place) for s in again]
+    assert not check_text(PARTS.replace("Repeat B1", "Repeat A1"), name="sheet").sound
+
+
+def test_a_thing_named_once_more_is_what_stood_before() -> None:
+    """A name that is no figure's is that of the counts before it."""
+    body = "1-2 Step R out, step L out\n3-4 Step R in, step L in\n5-8 Do the V once more"
+    assert ["1 R", "2 L", "3 R", "4 L", "5 R", "6 L", "7 R", "8 L"] == [
+        f"{s.at} {s.foot}" for s in steps_of(body)
+    ]

@@ -41,6 +41,10 @@ PLAIN = {
     "l in a range of counts": ("[1-8] walks", "[l-8] walks"),
     "letters O in a facing": ("face 3:00", "face 3:OO"),
     "an l that is a foot": ("step L / R", "step L / R"),
+    "the hour in Norwegian": ("step L (9:00 )", "step L (kl. 9)"),
+    "an hour in Danish": ("step L (    9:00)", "step L (kl. 9:00)"),
+    "the hour in French": ("facing 6:00   now", "facing 6 h 00 now"),
+    "the hour in German": ("facing 9:00", "facing 9 Uhr"),
     "blanks at the end": ("1-2 step", "1-2 step  \t "),
 }
 

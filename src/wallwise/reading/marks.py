@@ -24,7 +24,7 @@ _TOKEN = re.compile(
     rf"\s*(?:(?P<number>(?:0(?=[1-9]\b))?(?!0)\d{{1,3}}{_NO_COUNT_AFTER}|(?:{_WORDS})\b)"
     rf"|(?P<share>&|\+|\band\b(?=\s*(?:\d|[)\]:.]|(?:{_WORDS})\b))"
     r"|'n'(?=\s?\d)|\b(?:n|an)\b'?(?=\s?\d)|(?<=\d)and(?=\d)"
-    r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b|(?<=\d\s)a(?=\s{{2}}|\t)|(?<=[e\d]&)a\b)"
+    r"|[ae](?=\s?[\d&])(?!\s?\d\s?/\d)|(?<=[\d&])[ae](?=\s?[\d&])|(?<=\d)[ae]\b|(?<=\d\s)a(?=\s{2}|\t)|(?<=[e\d]&)a\b)"
     r"|(?P<join>-|,|\bto\b|\bthru\b|\bthrough\b|(?<=\d)to(?=\d)))",
     re.IGNORECASE,
 )

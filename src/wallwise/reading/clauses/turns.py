@@ -12,6 +12,7 @@ from wallwise.reading.tokens import Token
 
 _PLAIN = ("", "turn")
 _OWN = ("pivot", "unwind", "spin")  # turns that are events of their own
+_SHARES = ("on each step", "each step", "with each step", "on each", "each")
 _FULL = 8  # eighths
 _PARTS = ("heels", "toes", "knees")
 
@@ -37,12 +38,22 @@ def take_turn(t: Telling, i: int, token: Token) -> int:
         return i + 1  # "full", "complete" with nothing turning
     if token.word is Word.AMOUNT and not turn.own and t.act.said_place and t.word(j) is Word.PLACE:
         t.flush()  # "side, together, 1/4 left forward" without commas: the turn is the next step's
+    if t.at(j).text in _SHARES and _is_share(t, turn):
+        return j + 1  # "walk a full turn left, a quarter on each step"
     figure = _told_in_brackets(t, i)
     if figure is not None and turn.own in _PLAIN:
         figure.turn = turn
     else:
         _place_turn(t, turn, ing=token.ing)
     return j
+
+
+def _is_share(t: Telling, turn: Turn) -> bool:
+    """Whether the turn is an equal share of the one told just before."""
+    whole = t.acts[-1].turn if t.acts and t.act.empty else None
+    if whole is None or not whole.eighths or not turn.eighths:
+        return False
+    return whole.eighths > turn.eighths and whole.eighths % turn.eighths == 0
 
 
 def _told_in_brackets(t: Telling, i: int) -> Act | None:
