@@ -13,6 +13,10 @@ from wallwise.reading import read
 
 TOLD = (
     (
+        "restart 3 16, change 3 16 1",
+        {"tail": "Wall 3: dance to count 15, step L beside R on 16, restart."},
+    ),
+    (
         "restart 3 16, change 3 15 2",
         {"tail": "Wall 3: after count 6 of section 2 do: 7-8 step R forward, step L beside R, then restart."},
     ),
@@ -352,7 +356,6 @@ DOUBTED = (
     "Restart: W3 after 16, but the last count is a step: step L beside R (count 16)",
     "RESTART wall 3: dance 14 counts. Then step R forward (15), step L beside R (16). Restart.",
     "Restart wall 3 (16 counts): instead of step, pivot dance step R forward, step L beside R (15-16)",
-    "Wall 3: dance to count 15, step L beside R on 16, restart.",
     "Dance sections 3 and 4 on every wall except wall 3.",
     "On wall 3 things are a bit different: leave out the shuffles.",
     "On wall 4 skip counts 9-16.",

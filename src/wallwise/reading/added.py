@@ -21,6 +21,7 @@ _MORE_COUNTS = re.compile(
 )
 _WAITS = re.compile(rf"\b{any_of(sorted(words()['order']['waits'], key=len, reverse=True))}\b", re.IGNORECASE)
 _LASTS = re.compile(rf"\b(?:\d{{1,2}}|{any_of(NUMBER_WORDS)})[\s-]*(?:counts?|cts?|beats?)\b", re.IGNORECASE)
+_DANCES_ON = re.compile(rf"\b{any_of(words()['order']['dances_on'])}\b", re.IGNORECASE)
 _RESTART = re.compile(rf"\b{RESTART}\b", re.IGNORECASE)
 _FOR = re.compile(r"for\s", re.IGNORECASE)
 
@@ -38,7 +39,8 @@ def _waits(named: Named, main: PartText | None) -> bool:
     "After wall 6 … 8 counts …, then begin again" tells of one as well, whatever is done in it.
     """
     begins = named.kind == "restart" and not (_RESTART.search(named.text) or shortens(named.text))
-    if not (begins or _WAITS.search(named.text)) or _LASTS.search(named.text) is None:
+    waits = begins or _WAITS.search(named.text) is not None
+    if not waits or _LASTS.search(named.text) is None or _DANCES_ON.search(named.text):
         return False
     places = [stop for stop in named.counts if stop.is_exact and not _FOR.match(stop.found.group())]
     whole = main is not None and any(stop.counts(main) == main.counts for stop in named.counts)

@@ -221,6 +221,9 @@ _NTH_SECTIONS = rf"""
     {_AND}(?:the\s+)?(?P<n>{NTH})\s+(?:{_UNITS}|{UNIT})\b
 """
 _EIGHTS = rf"\b(?P<n>{_EIGHT_WORDS}|\d)\s+(?:x\s+8|sets\s+of\s+(?:eight|8)|8s|8's|sixes|{_UNITS})\b"
+_NTH_OF_DANCE = (  # "count 16", "counts 7-8"
+    rf"\bcounts?\s*(?:\d{{1,2}}{_UPTO}(?=\d{{1,2}}\b(?!{_OF}{A_SECTION})))?(?P<n>\d{{1,3}}|{_SPELT})\b"
+)
 _RANGE = r"(?:\[\d{1,2}\s*-\s*\d{1,2}\]\s*(?:,|and|&|\+)?\s*)*\[\d{1,2}\s*-\s*(?P<n>\d{1,2})\]"
 
 
@@ -251,9 +254,7 @@ _WAYS = (
     _exact("after the 16th count", r"\b(?P<n>\d{1,3})(?:st|nd|rd|th)\s+(?:count|beat)\b", _number),
     _named("wall 3: 16", _LISTED, _number),
     _named("16 counts", rf"\b(?P<n>\d{{1,3}})\s*-?\s*(?:{_COUNT}|c)\b(?!{_LEADS_IN})", _number),
-    _named(
-        "count 16", rf"\bcounts?\s*(?:\d{{1,2}}\s*(?:-|&|to)\s*(?=\d))?(?P<n>\d{{1,3}}|{_SPELT})\b", _number
-    ),
+    _named("count 16", _NTH_OF_DANCE, _number),
     _exact("sections 1 and 2", _SECTIONS, _end_of_section),
     _exact("first and second eight", _NTH_SECTIONS, _end_of_section),
     _exact(
