@@ -160,6 +160,8 @@ TOLD = (
     ("tag 2 4", {"tail": "(4 count tag here at the end of wall 2: hold for 4 counts)"}),
     ("tag 2 4", {"tail": "After the 2nd wall: pause 4 counts."}),
     ("tag 2 4", {"tail": "There's a 4 beat pause after wall 2; just hold."}),
+    ("tag 2 4", {"tail": "Tag after wall 2 - rocking chair: rock R fwd, rec L, rock R bk, rec L"}),
+    ("tag 2 4", {"tail": "Tag after wall 2 - rocking chair, 4 cts: rock R fwd, rec L, rock R bk, rec L"}),
     ("tag 2 8", {"tail": "Tag = section 4 again, after wall 2"}),
     ("tag 2 16", {"tail": "Tag after wall 2: dance section 4 twice"}),
     ("tag 2 8", {"tail": "Tag after wall 2: dance section 4 twice, i.e. one extra time"}),

@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
+from wallwise.glossary.lexicon import Word
 from wallwise.glossary.load import words
 from wallwise.reading.asides import repeat_told
 from wallwise.reading.clauses import Act
@@ -18,7 +19,7 @@ from wallwise.reading.marked import Piece, count_behind, ends_in, split_marks
 from wallwise.reading.marks import Mark, leading_mark
 from wallwise.reading.recounted import recounted
 from wallwise.reading.rows import Row, rows_of
-from wallwise.reading.stepwords import known_share
+from wallwise.reading.stepwords import known_share, tokens_of
 from wallwise.reading.tidy import Line
 from wallwise.reading.wording import any_of
 
@@ -222,7 +223,10 @@ def _ranges_behind(block: Block, following: Block | None) -> bool:
 
 def _names_repeat(below: Block | None) -> bool:
     """Whether a range that only says that something is repeated heads the line that tells what."""
-    return below is not None and below.kind == "text" and below.again is not None
+    begins = below is not None and (
+        below.kind == "text" or (below.mark is not None and below.mark.first == 1)
+    )
+    return below is not None and begins and below.again is not None
 
 
 def _heads(block: Block, following: Block | None) -> bool:

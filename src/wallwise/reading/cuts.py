@@ -23,7 +23,7 @@ _LEFT_OUT = re.compile(
         (?:counts?\s*|beats?\s*)?(?P<from>\d{{1,3}})\s*(?:-|to|and|&)\s*(?P<to>\d{{1,3}})\b
       | (?:last|final)\s+(?:(?P<many>{_NUMBER})\s+)?
         (?P<unit>eights?|8s?|8's|sections?|sets?|counts?|cts?|beats?)\b
-      | (?:last|final)\s+(?P<counts>{_NUMBER})\b
+      | (?:last|final)\s+(?P<counts>{_NUMBER})\b(?!\s?/)
       | (?:sections?|sets?)\s*(?P<first>{_NUMBER})(?:\s*(?:,|and|&|-|to)\s*(?P<last>{_NUMBER}))?\b
       | (?<=\bby\s)(?P<by>{_NUMBER})\s+(?:counts?|cts?|beats?)\b
       | (?P<half>(?:last|second)\s+half)\b

@@ -143,8 +143,8 @@ _BPM = re.compile(r"(?P<n>\d{2,3}(?:\.\d+)?)\s*bpm|\bbpm\s*[:=]?\s*(?P<m>\d{2,3}
 _INTRO = re.compile(
     r"""
     \bintro(?:duction)?\b\D{0,12}(?P<n>\d{1,3})
-    | (?P<m>\d{1,3})\s*(?:[- ]?counts?|cts?|beats?)?
-        \s*(?:intro|in\b(?!\s+(?:all|total|part|(?-i:[A-H])\b))|lead[- ]in)
+    | (?P<m>\d{1,3})(?:\s*[- ]?(?:counts?|cts?|beats?)\s*|\s?(?!intro\s*:)|\s*(?=in\b|lead))
+        (?:intro|in\b(?!\s+(?:all|total|part|(?-i:[A-H])\b))|lead[- ]in)
     | (?:starts?|begins?|count[ ]in|wait)\b\D{0,24}?(?P<k>\d{1,3})\s*(?:counts?|cts?|beats?)?
     """,
     re.IGNORECASE | re.VERBOSE,

@@ -245,14 +245,14 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
     """
     places = [found.start() for found in _BRACKETED.finditer(text, lead.end)]
     inner = [mark for place in places if (mark := leading_mark(text, place)) is not None]
-    if len(inner) != len(lead.beats) or len(inner) < 2:
+    if len(inner) < 2 or sum(len(mark.beats) for mark in inner) != len(lead.beats):
         return []
-    marks = []
-    for mark, beat in zip(inner, lead.beats, strict=True):
-        same = mark.first == (beat % 1 if mark.floating else beat)
-        if len(mark.beats) > 1 or not same:
+    marks, left = [], list(lead.beats)
+    for mark in inner:
+        beats, left = tuple(left[: len(mark.beats)]), left[len(mark.beats) :]
+        if mark.beats != (tuple(beat % 1 for beat in beats) if mark.floating else beats):
             return []
-        marks.append(Mark((beat,), mark.start, mark.end))
+        marks.append(Mark(beats, mark.start, mark.end))
     if text[lead.end : marks[0].start].strip():
         return _before_marks(marks, begin=lead.end)
     ends = [*(mark.start for mark in marks[1:]), len(text)]

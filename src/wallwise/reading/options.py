@@ -14,6 +14,7 @@ from wallwise.dance.model import Option, Span, Step
 from wallwise.glossary.load import words
 from wallwise.reading.goals import inside_goal
 from wallwise.reading.layout import Layout
+from wallwise.reading.marked import split_marks
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.outline import Remark, SectionText
 from wallwise.reading.pieces import few, in_time, items_in, on_beats
@@ -52,6 +53,7 @@ _OF_SECTION = re.compile(
     re.IGNORECASE,
 )
 _BARE_COUNTS = re.compile(r"\s*,?\s*(\d{1,2}(?:\s*[-&]\s*\d{1,2})*&?)(?!\w)")  # "S1 7-8"
+_COUNT_AT_END = re.compile(r"\(\d{1,2}$")
 _HEAD = 60  # characters of an option in which it says what it stands for
 _LEAD_IN = re.compile(
     r"^\W*(?:[^,;:.()]{1,40}?\b(?=just\b|simply\b))?"
@@ -136,6 +138,8 @@ def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | Non
     """What an option's words are, and for which beats; None where they tell no steps."""
     line, end = remark.line.text, found.end("rest")
     start = end - len(found["rest"].lstrip(" \t:=-"))
+    if not line[remark.start : found.start()].strip() and _COUNT_AT_END.search(line, start, end):
+        end = remark.end  # "Easier: walk R (1), walk L (2)": what ends there is a count
     head = line[start : min(start + _HEAD, end)]
     colon = head.find(":")
     if colon >= 0 and not actions_in(head[:colon]):
@@ -155,6 +159,9 @@ def _told(reading: Reading, remark: Remark, found: re.Match[str]) -> _Told | Non
         meant, start = meant.on(mark.beats), mark.end
     words_told = _LEAD_IN.sub("", _LEAVES_OUT.sub("", _LEAD_IN.sub("", line[start:end])))
     words_told = _NO_TURN.sub("", _AS_WRITTEN.sub("", words_told))
+    marks = [p.mark for p in split_marks(words_told, None) if p.mark is not None and not p.mark.floating]
+    if len(marks) > 1:
+        meant = meant.on(tuple(beat for mark in marks for beat in mark.beats))  # "walk R (2), walk L (3)"
     items, acts = items_in(words_told)
     if not meant.beats or not any(i.options for i in items) or not any(a.verb or a.figures for a in acts):
         return None

@@ -11,7 +11,8 @@ from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
 
 _LETTER = re.compile(
-    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+))(?=[\[(]?\d{1,2}\s?[-&,]\s?\d)"
+    r"\W*?(?:\[\s*(?P<boxed>[A-HT])\s*[.:-]?\s*|(?P<letter>[A-HT])(?:\s*[.:]\s*|\s+|(?=\[)))"
+    r"(?=[\[(]?\d{1,2}\s?[-&,]\s?\d)"
 )
 _INITIAL = re.compile(r"\W*(?P<initial>[A-RT-Z])(?=\d\s?[.:)-]\s)")
 _PACKED = re.compile(

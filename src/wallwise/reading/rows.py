@@ -8,7 +8,7 @@ from wallwise.reading.headings import starts_block
 from wallwise.reading.marks import leading_mark
 from wallwise.reading.stepwords import known_share
 from wallwise.reading.tidy import Line
-from wallwise.reading.wording import ORDER_WORDS
+from wallwise.reading.wording import ORDER_WORDS, any_of
 
 _QUOTE = re.compile(r"^\s*(?:>\s?)+")
 _BULLET = re.compile(
@@ -33,6 +33,8 @@ _PAGE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _COLUMNS = re.compile(r"(?<=\S)[ ]{3,}(?=\S)")
+# A column of directions that a long line leaves only two blanks for: "… (3:00)  Turning right".
+_LAST_CELL = re.compile(rf"(?<=[.)]) {{2}}(?={any_of(words()['table']['directions'])}$)", re.IGNORECASE)
 _CELLS = re.compile(r"\t|\s{2,}")
 _HASH = re.compile(r"^\s*#{1,6}\s*")
 _ABBREVIATION = re.compile(  # "RF = right foot, LF = left foot"
@@ -77,8 +79,9 @@ def rows_of(lines: list[Line]) -> list[Row]:
             line = line.slice(hashes.end())
             paragraph += 1
         line = _with_text(line, _COLUMNS.sub(lambda gap: "\t" + gap.group()[1:], line.text))
+        line = _with_text(line, _LAST_CELL.sub(lambda gap: "\t" + gap.group()[1:], line.text))
         bullet = None if rows and _goes_on(rows[-1].line.text, line.text) else _BULLET.match(line.text)
-        line = _unquoted(line.slice(bullet.end() if bullet else 0))
+        line = _without_column_names(_unquoted(line.slice(bullet.end() if bullet else 0)))
         if _names_columns(line.text) or len(_ABBREVIATION.findall(line.text)) > 1:
             continue
         if line.text:
@@ -108,6 +111,19 @@ def _names_columns(text: str) -> bool:
     """Whether a row only names the columns of a table of steps ("Count | Step | Facing")."""
     cells = [cell.strip(" *_").lower() for cell in _CELLS.split(text) if cell.strip()]
     return len(cells) > 1 and all(cell in _COLUMN_NAMES for cell in cells)
+
+
+def _without_column_names(line: Line) -> Line:
+    """The one cell of a row that says something beside names of columns: "Count | SECTION 1 | Wall"."""
+    at, told, named = 0, [], 0
+    for cell in _CELLS.split(line.text):
+        start = line.text.index(cell, at)
+        at = start + len(cell)
+        if cell.strip(" *_").lower() in _COLUMN_NAMES:
+            named += 1
+        elif cell.strip():
+            told.append((start, at))
+    return line.slice(*told[0]) if named > 1 and len(told) == 1 else line
 
 
 def _without_page_marks(rows: list[Row]) -> list[Row]:

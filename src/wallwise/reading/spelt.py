@@ -28,9 +28,12 @@ _ONE_FOOT = (Foot.LEFT, Foot.RIGHT)
 
 def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
     """The items as they stand, then with a name and the steps that spell it taken for one, with costs."""
-    told, bracketed = _without_names(items)
-    if told is None or not bracketed:
-        yield 0.0, items  # but nobody dances some of the steps in brackets beside the figure they spell
+    told, set_apart = _without_names(items)
+    if told is None or not set_apart:
+        yield (
+            0.0,
+            items,
+        )  # but nobody dances steps in brackets, or behind a colon, beside the figure they spell
     if told is not None:
         yield _TOLD, told
     for i, item in enumerate(items):
@@ -45,10 +48,10 @@ def spelt(items: list[Item]) -> Iterator[tuple[float, list[Item]]]:
 def _without_names(items: list[Item]) -> tuple[list[Item] | None, bool]:
     """The items without the names of figures whose steps are told behind them; None where there are none.
 
-    The second is whether all these steps stand in brackets.
+    The second is whether brackets or a colon set all these steps apart from the names.
     """
     mended, found, i = list(items), False, 0
-    bracketed = True
+    set_apart = True
     while i < len(mended):
         behind = _steps_behind(mended, i)
         if behind is None:
@@ -56,12 +59,13 @@ def _without_names(items: list[Item]) -> tuple[list[Item] | None, bool]:
             continue
         first, last = behind
         lead = _lead(mended[i])
-        bracketed = bracketed and all(item.act.aside for item in mended[first:last])
+        apart = mended[i].act.label or all(item.act.aside for item in mended[first:last])
+        set_apart = set_apart and apart
         steps = [_plain(item) for item in mended[first:last]]
         told = [_in_the_open(item, lead if n == 0 else None) for n, item in enumerate(steps)]
         mended, found = [*mended[:i], *told, *mended[last:]], True
         i += len(told)
-    return (mended if found else None), bracketed
+    return (mended if found else None), set_apart
 
 
 def told_otherwise(items: list[Item], i: int) -> bool:

@@ -30,6 +30,7 @@ A_SECTION = rf"(?:{UNIT}\.?\s*(?:{_NUMBER})\b|{_NTH_SECTION}|{_ROMAN}\b)"
 _NTH_COUNT = re.compile(rf"\b{_COUNT}\s*\d", re.IGNORECASE)
 _LAST = re.compile(r"\b(?:last|final)\s+$", re.IGNORECASE)
 _TO_PLACE = re.compile(r"\b(?:to|until|till|through|as\s+far\s+as|the)\s+\d{1,2}$", re.IGNORECASE)
+_HALF_BEHIND = re.compile(r"\s?&(?=\W|$)")
 _ARE_COUNTED = re.compile(rf"\s*-?\s*(?:{_COUNT}|c)\b", re.IGNORECASE)
 # between a number and its section: "4& of", "16 counts into the"
 _OF = rf"[&ae]?(?:st|nd|rd|th)?\s*{_COUNT}?\s+(?:of|in|into)\s+(?:the\s+)?"
@@ -93,10 +94,11 @@ class Stop:
 
     @property
     def is_place(self) -> bool:
-        """Whether it names the count that is danced last ("up to 8", "count 8"), not how many there are."""
+        """Whether it names the count that is danced last ("up to 8", "8&"), not how many there are."""
         if self.is_in_section or _ARE_COUNTED.match(self.found.string, self.end):
             return False
-        return self.is_nth or _TO_PLACE.search(self.found.group()) is not None
+        half = _HALF_BEHIND.match(self.found.string, self.end) is not None
+        return self.is_nth or half or _TO_PLACE.search(self.found.group()) is not None
 
     @property
     def is_of_wall(self) -> bool:
