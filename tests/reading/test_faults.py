@@ -21,6 +21,7 @@ UNFLAGGED = {
     "four/11-leaky-tin-roof--section-of-nine": "no count marks: “hold, clap” is taken for one count",
     "nineteen/04-brickyard-boogie--left-right-contradiction": "a heading tells less than its lines",
     "twenty/19-sideboard-swing--left-right-contradiction": "a heading tells less than its lines",
+    "thirtyone/04-cloudberry-letters--dropped-step": "the recover of a nightclub basic, understood where it is left out",
 }
 
 # How many mistakes of each group are located at least, before any mend is looked for.
@@ -30,7 +31,9 @@ LOCATED = {
     "fourteen": 15, "fifteen": 23, "sixteen": 20, "seventeen": 32, "eighteen": 20, "nineteen": 20,
     "twenty": 21, "twentyone": 19, "twentytwo": 20, "twentythree": 22, "twentyfour": 22,
     "twentyfive": 22, "twentysix": 20, "twentyseven": 21,
-    "twentyeight": 22, "twentynine": 17, "thirty": 34,
+    "twentyeight": 22, "twentynine": 17, "thirty": 34, "thirtyone": 21, "thirtytwo": 21,
+    "thirtythree": 21, "thirtyfour": 21, "thirtyfive": 20, "thirtysix": 22, "thirtyseven": 22,
+    "thirtyeight": 20,
 }  # fmt: skip
 
 # The search for mends takes a while: it is tried on every fourth sheet, with fewer edits than a
@@ -42,7 +45,8 @@ MENDED = {
     "fourteen": 4, "fifteen": 5, "sixteen": 5, "seventeen": 6, "eighteen": 5, "nineteen": 5, "twenty": 6,
     "twentyone": 6, "twentytwo": 4, "twentythree": 4, "twentyfour": 5,
     "twentyfive": 5, "twentysix": 6, "twentyseven": 5,
-    "twentyeight": 5, "twentynine": 3, "thirty": 8,
+    "twentyeight": 5, "twentynine": 3, "thirty": 8, "thirtyone": 5, "thirtytwo": 4, "thirtythree": 6,
+    "thirtyfour": 6, "thirtyfive": 5, "thirtysix": 6, "thirtyseven": 6, "thirtyeight": 6,
 }  # fmt: skip
 
 

@@ -50,7 +50,7 @@ WHOLE = (
 def _read(words: str) -> tuple[Reading, Tag]:
     reading = read(SHEET.format(head="", mid="", tail=TAG + words))
     first, second = reading.dance.tags
-    assert (2, 8) == (first.after_wall, first.part.counts)
+    assert (2, 8) == (first.after_wall, int(first.part.counts))
     assert second.after_wall == 5
     return reading, second
 
@@ -89,7 +89,7 @@ def test_counts_are_told_of_each_wall() -> None:
     """In one heading, the whole of the tag for one wall and some of it for another."""
     words = f"Tag after wall 2 (8 counts) and after wall 5 (first 4 counts only)\n{STEPS}"
     reading = read(SHEET.format(head="", mid="", tail=words))
-    assert [(2, 8), (5, 4)] == [(tag.after_wall, tag.part.counts) for tag in reading.dance.tags]
+    assert [(2, 8), (5, 4)] == [(tag.after_wall, int(tag.part.counts)) for tag in reading.dance.tags]
     assert [finding.message for finding in findings_of(reading) if finding.loud] == []
 
 

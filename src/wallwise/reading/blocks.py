@@ -223,10 +223,10 @@ def _ranges_behind(block: Block, following: Block | None) -> bool:
 
 def _names_repeat(below: Block | None) -> bool:
     """Whether a range that only says that something is repeated heads the line that tells what."""
-    begins = below is not None and (
-        below.kind == "text" or (below.mark is not None and below.mark.first == 1)
-    )
-    return below is not None and begins and below.again is not None
+    if below is None or below.mark is None:
+        return below is not None and below.kind == "text" and below.again is not None
+    told = tokens_of(below.text[below.mark.end :].strip())
+    return below.mark.first == 1 and bool(told) and told[0].word is Word.SAME
 
 
 def _heads(block: Block, following: Block | None) -> bool:

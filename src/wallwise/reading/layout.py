@@ -17,7 +17,7 @@ from operator import attrgetter, itemgetter
 from typing import Any, NamedTuple, TypeAlias, TypeVar
 
 from wallwise.dance.model import Foot, Kind, Place
-from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option
+from wallwise.reading.moves import PERHAPS, STILL, Item, Move, Option, turns_besides
 from wallwise.reading.silent import Placed, must_count, note, silent_cost
 from wallwise.reading.spelt import told_otherwise
 from wallwise.reading.variants import variants
@@ -144,6 +144,8 @@ def _without_last(moves: tuple[Placed, ...]) -> tuple[Placed, ...]:
 
 def _silent(items: list[Item], i: int, *, slots: bool) -> float | None:
     """What it costs to let the item have no count; more where a turn that only its name tells is lost."""
+    if turns_besides(items[i]):
+        return None  # a turn told beside it is danced with it
     cost, turn = silent_cost(items[i], slots=slots), items[i].act.turn
     if cost is not None and items[i].act.label and told_otherwise(items, i):
         return cost + _TOLD_OTHERWISE

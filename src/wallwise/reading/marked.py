@@ -107,7 +107,7 @@ def _split_at(marks: list[Mark], text: str, lead: Mark | None) -> list[Piece]:
         tail = linked[-1].end
         if not ends_told(text, tail):
             return _with_words_before(_after_marks(linked, text), text)
-        return [*_before_marks(linked), *([Piece(None, tail, len(text))] if text[tail:].strip(" .") else [])]
+        return [*_before_marks(linked), *_tail(text, tail)]
     if not marks:
         return [Piece(None, 0, len(text))]
     if _only_numbers(text, marks):
@@ -223,6 +223,11 @@ def _before_marks(marks: list[Mark], *, begin: int = 0) -> list[Piece]:
     return [Piece(mark, start, mark.start) for mark, start in zip(marks, starts, strict=False)]
 
 
+def _tail(text: str, at: int) -> list[Piece]:
+    """What stands behind the last mark of a line: the facing, as a piece of its own."""
+    return [Piece(None, at, len(text))] if text[at:].strip(" .") else []
+
+
 def _after_marks(marks: list[Mark], text: str) -> list[Piece]:
     """Pieces each of which follows its mark, the last up to the end of the line."""
     pieces = [Piece(mark, mark.end, _end_before(text, mark.end, after)) for mark, after in pairwise(marks)]
@@ -254,7 +259,7 @@ def _shared_out(text: str, lead: Mark) -> list[Piece]:
             return []
         marks.append(Mark(beats, mark.start, mark.end))
     if text[lead.end : marks[0].start].strip():
-        return _before_marks(marks, begin=lead.end)
+        return [*_before_marks(marks, begin=lead.end), *_tail(text, marks[-1].end)]
     ends = [*(mark.start for mark in marks[1:]), len(text)]
     return [Piece(mark, mark.end, end) for mark, end in zip(marks, ends, strict=True)]
 

@@ -69,6 +69,13 @@ class Item:
     options: list[Option] = field(default_factory=list)
 
 
+def turns_besides(item: Item) -> bool:
+    """Whether the item turns, though its own words tell no turn: it took in one told beside it."""
+    if item.act.turn is not None or item.act.figures or item.act.verb == "same":
+        return False
+    return any(move.turns != STILL for option in item.options for _, move in option.moves)
+
+
 def only(kind: Kind) -> Kinds:
     """The kind as the one alternative, at no cost."""
     return ((kind, 0.0),)

@@ -228,8 +228,8 @@ def _value(remark: Remark, told: Stop, main: PartText | None) -> Fraction | None
     value = told.counts(main)
     here = beat_here(remark, main)
     section = section_at(main, here) if main is not None and here is not None and here < main.counts else None
-    if value is None or section is None or not told.is_place or value > section.counts:
-        return value
+    if value is None or section is None or not told.is_place or not 1 < value <= section.counts:
+        return value  # count 1 is where the dance begins again
     counts_anew = section.groups[0].written is None or section.groups[0].written.first < section.base
     return section.base - 1 + value if counts_anew else value
 

@@ -40,6 +40,7 @@ _ITEM = re.compile(
 )
 # "(A is the verse, B is the chorus)" says what the parts are, not when they are danced.
 _GLOSS = re.compile(r"\([^()]*(?:\b(?:is|are|means|being)\b|=)[^()]*\)")
+_NEXT_SENTENCE = re.compile(r"\.\s+(?=[A-Z][a-z]+\s+(?:[A-H]\s+)?[a-z]{2,}\s)")  # "A, B, A. Part A turns …"
 _FEWEST = 3  # parts; fewer are no sequence
 
 
@@ -54,7 +55,9 @@ def read_sequence(remarks: list[Remark]) -> tuple[tuple[str, ...], tuple[Span, .
         if found is None and not _BARE.fullmatch(remark.text):
             continue
         told = _GLOSS.sub(lambda gloss: " " * len(gloss.group()), remark.line.text)
-        items = [item for one in _ITEM.finditer(told, start, remark.end) for item in _names(one, remark)]
+        stop = _NEXT_SENTENCE.search(told, start, remark.end)
+        end = stop.start() if stop is not None else remark.end
+        items = [item for one in _ITEM.finditer(told, start, end) for item in _names(one, remark)]
         if len(items) >= _FEWEST:
             return tuple(name for name, _ in items), tuple(span for _, span in items)
     return None

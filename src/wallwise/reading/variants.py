@@ -14,7 +14,7 @@ from itertools import pairwise, zip_longest
 from operator import itemgetter
 
 from wallwise.reading.clauses import Act, Turn
-from wallwise.reading.moves import Item, Move, Option
+from wallwise.reading.moves import Item, Move, Option, turns_besides
 from wallwise.reading.spelt import spelt
 from wallwise.reading.twice import told_again
 from wallwise.reading.ways import GESTURES, items_of, ticks, turn_named
@@ -108,7 +108,7 @@ def _with_turns(items: list[Item]) -> list[tuple[float, list[Item]]]:
             behind = bool(row) and _turns_figure(row[-1].act, item.act, following)
             if following is not None and _can_turn(following) and plain:
                 grown.append((cost + (_NOT_OF_FIGURE if behind else _INTO_NEXT), row, turn))
-            if row and _can_turn(row[-1]) and turn.eighths is not None:
+            if row and _can_turn(row[-1]) and not turns_besides(row[-1]) and turn.eighths is not None:
                 last = _turned(row[-1], turn, claims=item.act)
                 dearer = _INTO_LAST if following is None or not plain else _INTO_MIDDLE
                 grown.append((cost + (_OF_FIGURE if behind else dearer), [*row[:-1], last], None))

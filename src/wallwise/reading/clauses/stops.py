@@ -14,6 +14,7 @@ _MOST_TIMES = 4
 _SINGULAR = ("step", "cross")  # "cross" ends so itself; of steps the number says how many feet
 _SET_OFF = ("(", "[", "-", ":")
 _CLAUSE_ENDS = STOPS | {":", "(", ")", "[", "]", "clock", Word.AND, Word.THEN}
+_COUNTS = ("ct", "cts")
 _LEFT_OUT = ("without", "omitting", "skipping")  # "L to side without the 1/4 turn"
 # What opens a bracket that only says more of the act it stands in: a facing, a weight, feet, a turn's amount.
 _QUALIFIERS = ("clock", "feet", Word.WEIGHT, Word.AGAIN, Word.AMOUNT, Word.SIDE, Word.FOOT)
@@ -82,6 +83,8 @@ def take_closing(t: Telling, i: int, _token: Token) -> int:
 
 def take_unknown(t: Telling, i: int, token: Token) -> int:
     """A word that no list knows stays with the act, for whoever reports it; what is left out is passed by."""
+    if token.text in _COUNTS and t.word(i - 1) == "number":
+        return i + 1  # "rocking chair, 4 cts: …"
     t.touch(token)
     if token.text in _LEFT_OUT:
         while t.at(i) is not EDGE and t.word(i) not in _CLAUSE_ENDS:
