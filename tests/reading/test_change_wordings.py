@@ -390,7 +390,6 @@ SPOTS = (
     "\n(Wall 3: dance 8 counts and restart)",
     "\n(Wall 3: dance to count 24 and restart)",
     "\n(Wall 3: after 8 start again)",
-    "\n(On wall 3 this is where we go from count 8 back to count 1)",
     "\nRestart here on wall 3 with step change",
 )
 

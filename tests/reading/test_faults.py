@@ -21,7 +21,7 @@ UNFLAGGED = {
     "four/11-leaky-tin-roof--section-of-nine": "no count marks: “hold, clap” is taken for one count",
     "nineteen/04-brickyard-boogie--left-right-contradiction": "a heading tells less than its lines",
     "twenty/19-sideboard-swing--left-right-contradiction": "a heading tells less than its lines",
-    "thirtyone/04-cloudberry-letters--dropped-step": "the recover of a nightclub basic, understood where it is left out",
+    "thirtyone/04-cloudberry-letters--dropped-step": "a recover that goes without saying",
 }
 
 # How many mistakes of each group are located at least, before any mend is looked for.

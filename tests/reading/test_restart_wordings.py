@@ -12,6 +12,7 @@ from wallwise.checks.catalogue import findings_of
 from wallwise.reading import read
 
 TOLD = (
+    ("restart 3 16", {"mid": "\n(On wall 3 this is where we go from count 8 back to count 1)"}),
     ("restart 3 16", {"mid": "  (R1)", "tail": "R1: wall 3"}),
     ("restart 3 16, restart 6 16", {"mid": "  (R)", "tail": "(R) Restart on walls 3 and 6"}),
     ("restart 3 16", {"mid": "  (R1)", "tail": "(R1) = wall 3, restart"}),

@@ -15,7 +15,7 @@ MISREAD = {
     "nineteen/20-slate-roof-slide": "a scissor step spelt in brackets before its hold",
     "twentyseven/01-lantern-street-stroll": "a vine in a sentence that counts seven and eight alone",
     "thirtyfive/05-kettle-on-the-hob": "the counts of an eight stand on a line of their own below it",
-    "thirtyseven/04-lantern-lane-stroll": "counts in words behind a comma, in sentences: “touch left, one, two.”",
+    "thirtyseven/04-lantern-lane-stroll": "counts in words behind a comma: “touch the left, one, two.”",
 }
 
 # Sheets that are misread in silence: defects of the reader, every one.

@@ -23,9 +23,9 @@ from wallwise.reading.record import Reading
 from wallwise.reading.sequence import read_sequence
 from wallwise.reading.tidy import Line, tidy
 
-# The longest sheet seen has some 4,000 characters in a hundred lines; ten times that is a book of them.
-LONGEST = 40_000
-MOST_LINES = 400
+# The longest sheet seen has some 4,000 characters in a hundred lines; several times that is a book of them.
+LONGEST = 30_000
+MOST_LINES = 300
 _HEADER_BLOCKS = 14  # no header is longer; what says "waltz" after that is no longer one
 _COUNTS = re.compile(r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", re.IGNORECASE)
 # A tag's heading also counts what is danced before it.

@@ -34,6 +34,7 @@ _SOME = 0.3  # of the lengths: so many may be longer than the one before
 _STEPS = 0.5  # the share of step language of a line of steps
 _TAG = "T"
 _LENGTHS = (1, 2, 3, 4, 6, 8, 12, 16)  # counts that a line of steps may last
+_WIDEST = 300  # characters of a row of columns
 _FEWEST = 3  # lines: a letter before fewer can be a foot or a slip
 
 
@@ -79,6 +80,8 @@ def unfolded(rows: list[Row]) -> list[Row]:
 
 def _columns(line: Line) -> list[tuple[Mark, Line]]:
     """The pieces of a line that each begin with a count mark behind a gap, or at its beginning."""
+    if len(line.text) > _WIDEST:
+        return []
     starts = [0, *(gap.end() for gap in _GAP.finditer(line.text))]
     marks = [(start, mark) for start in starts if (mark := leading_mark(line.text, start)) is not None]
     if not marks or marks[0][0] > 0:
