@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -114,6 +115,7 @@ class Change(NamedTuple):
     counts: Mark | None = None
 
 
+@lru_cache(maxsize=256)  # an order's words are looked at again for each of its walls
 def change_at(text: str) -> int | None:
     """Where a text begins to tell of a step change; None where it tells of none."""
     found = next(_changes_in(text), None)
@@ -147,6 +149,7 @@ def steps_behind_colon(text: str) -> int | None:
     return next((found.start() for found in behind if tells_steps_with_feet(found["words"])), None)
 
 
+@lru_cache(maxsize=256)
 def changed_to(text: str) -> Change:
     """What a step change brings ("… count 8 to: step L beside R")."""
     told = _told_behind(text)
