@@ -1,4 +1,4 @@
-"""Sound from files: wav, flac, ogg, opus and mp3 by libsndfile; m4a and aac where PyAV is installed.
+"""Sound from and to files: wav, flac, ogg, opus and mp3 by libsndfile; m4a and aac where PyAV is installed.
 
 Whatever is heard, mixed or played comes from here: an mp3 without an encoder's header starts
 about 25 ms late in every decoder, so beats found in one decoding fit only that decoding.  Files
@@ -7,6 +7,7 @@ are read block by block; no more is kept than the samples asked for.
 
 from __future__ import annotations
 
+import io
 import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -171,6 +172,49 @@ def _too_long(path: Path) -> Unhearable:
 
 def _breaks_off(path: Path) -> Unhearable:
     return Unhearable(f"{path}: this file is damaged, it breaks off in the middle.")
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What a written file says of itself, in its tags."""
+
+    title: str
+    artist: str = ""
+    comment: str = ""
+
+
+FORMATS = {  # libsndfile's names, by the ending of the file
+    ".wav": ("WAV", "PCM_16"),
+    ".flac": ("FLAC", "PCM_16"),
+    ".ogg": ("OGG", "VORBIS"),
+    ".mp3": ("MP3", "MPEG_LAYER_III"),
+}
+
+
+def encoded(sound: Sound, suffix: str, label: Label) -> bytes:
+    """The bytes of a sound file of the kind that `suffix` names, one of `FORMATS`, with its tags.
+
+    Samples beyond -1 to 1 would be clipped.  ValueError for another suffix.
+    """
+    import soundfile
+
+    if suffix not in FORMATS:
+        raise ValueError(
+            f"sound is written as {', '.join(FORMATS)}, not {suffix or 'a file without an ending'}"
+        )
+    kind, coding = FORMATS[suffix]
+    channels = 1 if sound.samples.ndim == 1 else sound.samples.shape[1]
+    written = io.BytesIO()
+    with soundfile.SoundFile(
+        written, "w", samplerate=sound.rate_hz, channels=channels, format=kind, subtype=coding
+    ) as file:
+        for tag, said in (("title", label.title), ("artist", label.artist), ("comment", label.comment)):
+            if said:  # libsndfile refuses an empty one
+                setattr(file, tag, said)
+        # In blocks: libsndfile 1.2 crashes on a long ogg written at once.
+        for first in range(0, len(sound.samples), _BLOCK):
+            file.write(sound.samples[first : first + _BLOCK])
+    return written.getvalue()
 
 
 @contextmanager
