@@ -121,8 +121,16 @@ def _plain_blocks(path: Path) -> Iterator[tuple[Samples, int]]:
 def _opened(path: Path) -> Any:
     import soundfile
 
+    class Straight(soundfile.SoundFile):  # type: ignore[misc]
+        """Read from front to back: soundfile seeks to where it stands after every block of a file that
+        can seek, and after a seek an mp3 decoder gives some 40 ms of rubbish.
+        """
+
+        def seekable(self) -> bool:
+            return False
+
     with _hushed():
-        return soundfile.SoundFile(path)
+        return Straight(path)
 
 
 def _next_block(file: Any) -> Samples:
