@@ -19,6 +19,7 @@ from wallwise.song.sound import Sound
 LEAD_SEC = 0.06
 _EARLIEST_SEC = 0.4  # before its beat less the lead: no call moves up further than this
 _BREATH_SEC = 0.05  # between two words
+_MOVING = 8  # how many calls may move up for one; the last of them has hardly anywhere to go
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +80,9 @@ def _fullest(
 def _slack(laid: Sequence[Cue]) -> float:
     """How far the last of the cues can move up, those before it moving where they have to."""
     slack_sec = 0.0
-    before_sec = -_BREATH_SEC
-    for cue in laid:
+    earlier = laid[-_MOVING - 1 : -_MOVING]
+    before_sec = earlier[0].ends_sec if earlier else -_BREATH_SEC
+    for cue in laid[-_MOVING:]:
         early_sec = cue.beat_sec - LEAD_SEC - cue.ends_sec
         free_sec = cue.starts_sec - before_sec - _BREATH_SEC
         slack_sec = max(0.0, min(_EARLIEST_SEC - early_sec, free_sec + slack_sec))

@@ -1,0 +1,84 @@
+"""`wallwise practice`: a slow track with calls, counts or clicks to practise to."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from wallwise.desk.practice import Practice
+
+
+class Voice(StrEnum):
+    """What leads the dancers."""
+
+    WORDS = "words"
+    COUNTS = "counts"
+    CLICK = "click"
+    NONE = "none"
+
+
+def practice(
+    sheet: Annotated[Path, typer.Argument(metavar="SHEET", help="The sheet; - is standard input.")],
+    *,
+    out: Annotated[
+        Path, typer.Option("-o", "--out", metavar="FILE", help="The track: .mp3, .flac, .ogg or .wav.")
+    ],
+    song: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="The song; without, clicks lead instead.")
+    ] = None,
+    bpm: Annotated[
+        float | None, typer.Option(metavar="N", help="Beats a minute; without, the sheet's or the song's.")
+    ] = None,
+    tempo: Annotated[
+        str, typer.Option(metavar="SHARE", help="How fast: 75% is three quarters of the song's tempo.")
+    ] = "100%",
+    voice: Annotated[Voice, typer.Option(help="What is heard over the song.")] = Voice.WORDS,
+    voice_pack: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Your own recorded words, one file each.")
+    ] = None,
+) -> int:
+    """Make a slow practice track with the calls.
+
+    The song at any share of its tempo and at its own pitch, counted in, with each call ending before
+    the beat it calls; without a song, clicks and voice alone.  Exits 0 when the sheet is sound, 1 when
+    it has something to settle.
+    """
+    from wallwise.desk.practice import Lead, PracticeAsked, make_practice
+
+    asked = PracticeAsked(song, bpm, _share(tempo), Lead(voice.value), voice_pack)
+    made = make_practice(sheet, out, asked=asked, song_grid=lambda dance: _beats(asked, dance))
+    _show(made)
+    return 0 if made.report.sound else 1
+
+
+def _share(text: str) -> float:
+    """The share of the tempo that ``75%`` or ``0.75`` means."""
+    number, percent, rest = text.strip().partition("%")
+    try:
+        share = float(number) / (100 if percent else 1)
+    except ValueError:
+        share = float("nan")
+    if rest or not 0 < share < 10:
+        raise typer.BadParameter(f"{text!r} is no tempo; a share is wanted, as in 75%")
+    return share
+
+
+def _show(made: Practice) -> None:
+    from wallwise.cli.reporting import verdict
+    from wallwise.cli.screen import console
+
+    screen = console()
+    grid = made.track.grid
+    minutes, seconds = divmod(round(made.track.sound.length_sec), 60)
+    screen.print(f"Wrote {made.path}")
+    screen.print(
+        f"{minutes}:{seconds:02d}, {grid.counts_per_minute:.1f} counts a minute, count 1 at "
+        f"{grid.count_to_sec(1):.2f} s, {made.loudness:.1f} LUFS."
+    )
+    for note in made.notes:
+        screen.print(note)
+    screen.print(verdict(made.report))
