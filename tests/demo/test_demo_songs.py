@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 from wallwise.demo.instruments import RATE
 from wallwise.demo.score import Score, Section, tune_of
-from wallwise.demo.songs import PEG_AND_RAIL, SCORES, Song, play
-from wallwise.desk.demo import demo_sheets
+from wallwise.demo.songs import PEG_AND_RAIL, SCORES, Song, play, truth_of
+from wallwise.desk.demo import demo_sheets, lay_song
+from wallwise.song.sound import read_stereo
 
 
 @pytest.fixture(scope="module")
@@ -31,7 +34,7 @@ def _loudest_rise_sec(song: Song, near_sec: float) -> float:
 def test_the_first_and_third_beats_of_each_bar_sound_within_five_milliseconds_of_the_truth(
     song: Song,
 ) -> None:
-    beats = song.truth["beats"][: 12 * 4 : 2]
+    beats = truth_of(song.score)["beats"][: 12 * 4 : 2]
     errors = [abs(_loudest_rise_sec(song, beat) - beat) for beat in beats]
     assert np.median(errors) <= 0.002
     assert max(errors) <= 0.005
@@ -40,6 +43,7 @@ def test_the_first_and_third_beats_of_each_bar_sound_within_five_milliseconds_of
 def test_nothing_is_clipped_and_nothing_is_silent(song: Song) -> None:
     assert 0.85 <= np.max(np.abs(song.samples)) <= 0.9
     assert song.samples.dtype == np.float32
+    assert abs(len(song.samples) / RATE - truth_of(song.score)["length_sec"]) < 0.001
     assert np.all(np.isfinite(song.samples))
 
 
@@ -70,11 +74,24 @@ def test_every_song_is_the_music_that_its_sheet_names() -> None:
 
 def test_one_song_has_a_short_phrase_where_its_dance_restarts() -> None:
     """*Coathook Corner* restarts on wall 3 after 16 counts, and is danced in 32."""
-    song = Song(PEG_AND_RAIL, np.zeros((RATE, 2), np.float32))
-    assert [32, 32, 16, 32] == [phrase["counts"] for phrase in song.truth["phrases"]][1:5]
-    assert song.truth["first_count_sec"] == song.truth["phrases"][1]["starts_sec"]
+    truth = truth_of(PEG_AND_RAIL)
+    assert [32, 32, 16, 32] == [phrase["counts"] for phrase in truth["phrases"]][1:5]
+    assert truth["first_count_sec"] == truth["phrases"][1]["starts_sec"]
 
 
 def test_a_bar_that_does_not_add_up_is_refused_by_name() -> None:
     with pytest.raises(ValueError, match="verse, bar 2"):
         list(tune_of(Section("verse", "1 1", "1:4 | 1:3"), key=60, beats_per_bar=4))
+
+
+def test_a_song_is_laid_down_once_and_played_anew_when_it_has_changed(tmp_path: Path) -> None:
+    score = replace(PEG_AND_RAIL, order=("intro", "ending"))
+    laid = lay_song(tmp_path, score)
+    assert (tmp_path / "peg-and-rail.flac", tmp_path / "peg-and-rail.beats-true.json") == laid
+    assert truth_of(score) == json.loads(laid[1].read_text())
+    assert read_stereo(laid[0]).length_sec == pytest.approx(truth_of(score)["length_sec"], abs=0.001)
+    before = laid[0].stat().st_mtime_ns
+    lay_song(tmp_path, score)
+    assert before == laid[0].stat().st_mtime_ns
+    lay_song(tmp_path, replace(score, bpm=120))
+    assert before != laid[0].stat().st_mtime_ns

@@ -157,38 +157,37 @@ _PAN = {"hat": 0.3, "open hat": 0.3, "crash": -0.3, "high tom": 0.25, "low tom":
 
 @dataclass(frozen=True)
 class Song:
-    """A song played: stereo samples, shape (n, 2), at `RATE`, and the times that are true of it."""
+    """A song played: stereo samples, shape (n, 2), at `RATE`."""
 
     score: Score
     samples: npt.NDArray[np.float32]
 
-    def beat_sec(self, beat: float) -> float:
-        """When beat `beat` (from 0) sounds, in seconds of the file."""
-        return _LEAD_IN_SEC + beat * 60 / self.score.bpm
 
-    @property
-    def truth(self) -> dict[str, Any]:
-        """The true beats and phrases, with the keys that `wallwise song --json` uses for what it hears."""
-        score = self.score
-        played = [
-            (section, beat, len(section.chords.split()) * score.beats_per_bar)
-            for section, beat in score.played()
-        ]
-        last_beat = played[-1][1] + played[-1][2] - 1
-        return {
-            "title": score.title,
-            "by": score.by,
-            "sheet": score.sheet,
-            "bpm": float(score.bpm),
-            "beats_per_bar": score.beats_per_bar,
-            "length_sec": round(len(self.samples) / RATE, 6),
-            "beats": [round(self.beat_sec(beat), 6) for beat in range(last_beat + 1)],
-            "first_count_sec": round(self.beat_sec(played[score.intro][1]), 6),
-            "phrases": [
-                {"name": section.name, "starts_sec": round(self.beat_sec(beat), 6), "counts": counts}
-                for section, beat, counts in played
-            ],
-        }
+def beat_sec(score: Score, beat: float) -> float:
+    """When beat `beat` (from 0) sounds, in seconds of the file."""
+    return _LEAD_IN_SEC + beat * 60 / score.bpm
+
+
+def truth_of(score: Score) -> dict[str, Any]:
+    """The true beats and phrases, with the keys that `wallwise song --json` uses for what it hears."""
+    played = [
+        (section, beat, len(section.chords.split()) * score.beats_per_bar) for section, beat in score.played()
+    ]
+    beats = played[-1][1] + played[-1][2]
+    return {
+        "title": score.title,
+        "by": score.by,
+        "sheet": score.sheet,
+        "bpm": float(score.bpm),
+        "beats_per_bar": score.beats_per_bar,
+        "length_sec": round(beat_sec(score, beats) + _TAIL_SEC, 6),
+        "beats": [round(beat_sec(score, beat), 6) for beat in range(beats)],
+        "first_count_sec": round(beat_sec(score, played[score.intro][1]), 6),
+        "phrases": [
+            {"name": section.name, "starts_sec": round(beat_sec(score, beat), 6), "counts": counts}
+            for section, beat, counts in played
+        ],
+    }
 
 
 def play(score: Score) -> Song:
@@ -203,10 +202,8 @@ class _Stage:
     """Where the sounds of a song are added up: left, right, and what goes to the room's echo."""
 
     def __init__(self, score: Score) -> None:
-        beats = sum(len(section.chords.split()) for section, _ in score.played()) * score.beats_per_bar
-        seconds = _LEAD_IN_SEC + beats * 60 / score.bpm + _TAIL_SEC
         self.score = score
-        self._dry = np.zeros((round(seconds * RATE), 2))
+        self._dry = np.zeros((round(truth_of(score)["length_sec"] * RATE), 2))
         self._wet = np.zeros(len(self._dry))
         self._loose = np.random.default_rng(zlib.crc32(score.title.encode()))
 
@@ -218,7 +215,7 @@ class _Stage:
         whole, half = divmod(beat, 1.0)
         swing = self.score.swing
         late = half * 2 * swing if half < 0.5 else swing + (half - 0.5) * 2 * (1 - swing)
-        first = round((_LEAD_IN_SEC + (whole + late) * 60 / self.score.bpm) * RATE)
+        first = round(beat_sec(self.score, whole + late) * RATE)
         end = min(first + len(sound), len(self._dry))
         heard = gain * sound[: end - first]
         angle = (pan + 1) * np.pi / 4
