@@ -77,7 +77,7 @@ def _show(made: Practice) -> None:
     screen.print(f"Wrote {made.path}")
     screen.print(
         f"{minutes}:{seconds:02d}, {grid.counts_per_minute:.1f} counts a minute, count 1 at "
-        f"{grid.count_to_sec(1):.2f} s, {made.loudness:.1f} LUFS."
+        f"{grid.count_to_sec(1):.2f} s."
     )
     for note in made.notes:
         screen.print(note)

@@ -17,7 +17,6 @@ from wallwise.give.practice import Lead, Music, Track, practice_track, silent_gr
 from wallwise.give.voice import NEEDS_EXTRA, RATE_HZ, Recorded, Voice, spoken_voice
 from wallwise.glossary.calling import calls_of
 from wallwise.song.grid import BeatGrid
-from wallwise.song.loudness import loudness_lufs
 from wallwise.song.sound import FORMATS, Label, Sound, Unhearable, encoded, read_stereo
 from wallwise.song.stretch import FASTEST, SLOWEST
 
@@ -55,7 +54,6 @@ class Practice:
     report: Report
     path: Path
     track: Track
-    loudness: float
     notes: tuple[str, ...]
 
 
@@ -85,7 +83,7 @@ def make_practice(
         notes.append(_left_out(track, recorded=asked.voice_pack is not None))
     label = _label(report.dance, asked, track)
     path = write_whole(out, encoded(track.sound, out.suffix.lower(), label))
-    return Practice(report, path, track, loudness_lufs(track.sound), (*notes, SAFE_LISTENING))
+    return Practice(report, path, track, (*notes, SAFE_LISTENING))
 
 
 def caller_of(report: Report) -> Callable[[Wall], Sequence[Call]]:

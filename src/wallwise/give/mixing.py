@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from wallwise.give.voice import RATE_HZ
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 # by the next one).  -16 is from memory of AES TD1004.
 TARGET_LUFS = -16.0
 PEAK_DBTP = -1.0  # EBU R 128: the highest permitted true peak
-_MUSIC_LUFS = -18.0  # of the song before the words come to it
+MUSIC_LUFS = -18.0  # of the song before the words come to it
 _SPEECH_GAIN = 1.35  # brings words, which are all equally strong, to about the loudness of the song
 DUCK_DB = 14.0  # at least 12 under a word
 _DUCK_BEFORE_SEC, _DUCK_AFTER_SEC = 0.08, 0.2
@@ -30,31 +30,34 @@ _ENCODING_MARGIN_DB = 0.8  # lossy coding moves peaks
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A sound that begins at `sec` of the track."""
+    """A sound that begins at `sec` of the track, heard at `gain` times its strength."""
 
     sec: float
     sound: Sound
+    gain: float = 1.0
 
 
 def mixed(
     song: Placed | None, marks: Sequence[Placed], words: Sequence[Placed], *, length_sec: float
 ) -> tuple[Sound, Sound]:
-    """The track and its words alone, stereo [shape=(n, 2)] and mono, at `TARGET_LUFS` or the peak's limit."""
+    """The track and its words alone, stereo [shape=(n, 2)] and mono, at `TARGET_LUFS` or the peak's limit.
+
+    The song's gain is to bring it to `MUSIC_LUFS`.
+    """
     import numpy as np
 
     frames = round(length_sec * RATE_HZ)
     speech = np.zeros(frames, np.float32)
     for word in words:
-        _add(speech, word, _SPEECH_GAIN)
+        _add(speech, replace(word, gain=word.gain * _SPEECH_GAIN))
     centre = speech.copy()
     for mark in marks:
-        _add(centre, mark, 1.0)
+        _add(centre, mark)
     track = np.repeat(centre[:, np.newaxis], 2, axis=1)
     if song is not None:
-        level = gain_to(_MUSIC_LUFS, loudness_lufs(song.sound))
         first = round(song.sec * RATE_HZ)
         part = song.sound.samples[: frames - first]
-        under = song_gain(words, frames)[first : first + len(part), np.newaxis] * np.float32(level)
+        under = song_gain(words, frames)[first : first + len(part), np.newaxis] * np.float32(song.gain)
         track[first : first + len(part)] += part * under
     return _levelled(track, speech)
 
@@ -80,10 +83,10 @@ def song_gain(words: Sequence[Placed], frames: int) -> NDArray[np.float32]:
     return np.asarray(10 ** (decibels / 20), np.float32)
 
 
-def _add(track: Samples, placed: Placed, gain: float) -> None:
+def _add(track: Samples, placed: Placed) -> None:
     first = round(placed.sec * RATE_HZ)
     part = placed.sound.samples[: max(0, len(track) - first)]
-    track[first : first + len(part)] += part * gain
+    track[first : first + len(part)] += part * placed.gain
 
 
 def _levelled(track: Samples, speech: Samples) -> tuple[Sound, Sound]:

@@ -17,9 +17,10 @@ from wallwise.dance.model import Dance
 from wallwise.dance.walls import LONGEST, Wall, WallKind, unroll
 from wallwise.give import clicks
 from wallwise.give.cues import Cue, Wanted, lay_calls, lay_numbers
-from wallwise.give.mixing import Placed, mixed
+from wallwise.give.mixing import MUSIC_LUFS, Placed, mixed
 from wallwise.give.voice import NUMBERS, RATE_HZ, Voice
 from wallwise.song.grid import BeatGrid
+from wallwise.song.loudness import gain_to, loudness_lufs
 from wallwise.song.sound import Sound
 from wallwise.song.stretch import stretched
 
@@ -110,17 +111,23 @@ def practice_track(
     cues, left_out = _spoken(heard, walls, lead, voice, calls_of)
     clicking = music is None or lead is Lead.CLICK or (voice is None and lead is not Lead.NONE)
     marks = list(_marks(heard, walls, clicking=clicking))
-    song = stretched(music.sound, tempo) if music is not None else None
+    song = _song(music, tempo, delay_sec) if music is not None else None
     length_sec = max(
         heard.length_sec + (_AFTER_SEC if music is None else 0), *(c.ends_sec for c in cues), 0.0
     )
     sound, speech = mixed(
-        None if song is None else Placed(delay_sec, song),
+        song,
         marks,
         [Placed(cue.starts_sec, cue.sound) for cue in cues],
         length_sec=length_sec,
     )
     return Track(sound, speech, heard, cues, left_out)
+
+
+def _song(music: Music, tempo: float, delay_sec: float) -> Placed:
+    # Stretching leaves the loudness as it was, and the song as it came is the shorter one to measure.
+    level = gain_to(MUSIC_LUFS, loudness_lufs(music.sound))
+    return Placed(delay_sec, stretched(music.sound, tempo), level)
 
 
 def _delay(grid: BeatGrid) -> float:
@@ -233,4 +240,4 @@ def _click(sec: float, *, first: bool) -> Placed:
 
 
 def _placed(sec: float, samples: Samples, gain: float) -> Placed:
-    return Placed(sec, Sound(samples * gain, RATE_HZ))
+    return Placed(sec, Sound(samples, RATE_HZ), gain)
