@@ -1,0 +1,191 @@
+"""Ways to end at the front: a few simple steps in place of the last counts of the song.
+
+Found by trying every string of simple moves over the last one to four counts, and proven by the
+floor, which dances all that went before and then them.  Conventions as in `song.danced`; the
+steps of an ending count from 1 at its first count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cache
+
+from wallwise.dance.clock import FRONT
+from wallwise.dance.model import Foot, Kind, Place, Step
+from wallwise.floor.apply import start
+from wallwise.floor.stance import Stance
+from wallwise.floor.trace import Trace, trace_steps
+from wallwise.song.danced import Danced
+
+LONGEST = 4  # counts
+MOST = 3  # endings offered
+
+_QUARTER, _HALF, _EIGHTH = Fraction(1, 4), Fraction(1, 2), Fraction(1, 8)
+
+
+@dataclass(frozen=True, slots=True)
+class Ending:
+    """The last counts of the song danced otherwise, so that the room ends at the front.
+
+    It begins on count `starts_count` of the song, which is count `at` of stretch `stretch` (from
+    0) of the dance, and lasts `counts` counts, the song's last among them.  `trace` is the floor's
+    proof.
+    """
+
+    starts_count: Fraction
+    counts: int
+    stretch: int
+    at: Fraction
+    steps: tuple[Step, ...]
+    trace: Trace
+
+    @property
+    def turns(self) -> Fraction:
+        """All of its turns added, each to whichever side."""
+        return sum((abs(step.turn) for step in self.steps), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """Steps for the right foot, if it is free: how many counts they take, how hard they are to do."""
+
+    steps: tuple[Step, ...]
+    counts: int
+    effort: float
+
+
+def endings(danced: Danced) -> tuple[Ending, ...]:
+    """At most `MOST` endings of different lengths, the easiest first; none where the room is at the front.
+
+    None either where nothing is danced, or where the dance is over before the song.
+    """
+    if not danced.stretches or danced.end.facing == FRONT or danced.end.counts_left:
+        return ()
+    found: list[tuple[float, Ending]] = []
+    for counts in range(1, LONGEST + 1):
+        first = _last_count(danced) - counts + 1
+        if first <= 1:
+            break
+        before = stance_before(danced, first)
+        for effort, steps in _ways(before, counts):
+            ending = _proven(danced, first, before, steps=steps, counts=counts)
+            if ending is not None:
+                found.append((effort, ending))
+                break
+    found.sort(key=lambda pair: (pair[0], pair[1].counts))
+    return tuple(ending for _, ending in found[:MOST])
+
+
+def stance_before(danced: Danced, count: Fraction) -> Stance:
+    """How a dancer stands when `count` of the song begins, all before it being danced."""
+    stance = start(danced.dance.starts_on)
+    steps = [step for at, step in _events(danced) if at < count]
+    trace = trace_steps(steps, start=stance)
+    return trace.rows[-1].after if trace.rows else stance
+
+
+def _events(danced: Danced) -> Iterator[tuple[Fraction, Step]]:
+    """Every step of the song with its count in the song."""
+    for stretch in danced.stretches:
+        for step in stretch.steps:
+            yield stretch.starts_count - 1 - stretch.wall.skipped + step.at, step
+
+
+def _last_count(danced: Danced) -> Fraction:
+    last = danced.stretches[-1]
+    return last.starts_count + last.counts - 1
+
+
+def _proven(
+    danced: Danced, first: Fraction, before: Stance, *, steps: tuple[Step, ...], counts: int
+) -> Ending | None:
+    """The ending, if the floor dances it to the front without a refusal."""
+    trace = trace_steps(steps, start=before)
+    if any(row.refused for row in trace.rows) or trace.rows[-1].facing != FRONT:
+        return None
+    index = max(n for n, s in enumerate(danced.stretches) if s.starts_count <= first)
+    stretch = danced.stretches[index]
+    at = first - stretch.starts_count + 1 + stretch.wall.skipped
+    return Ending(first, counts, index, at, steps, trace)
+
+
+def _ways(before: Stance, counts: int) -> list[tuple[float, tuple[Step, ...]]]:
+    """The strings of moves that turn to the front in just these counts, the easiest first."""
+    feet = [before.weight.other] if before.weight is not Foot.BOTH else [Foot.RIGHT, Foot.LEFT]
+    ways = [
+        (effort, steps)
+        for free in feet
+        for effort, steps in _strings(free, counts)
+        if (before.facing + sum((step.turn for step in steps), Fraction(0))) % 1 == FRONT
+    ]
+    return sorted(ways, key=lambda way: way[0])
+
+
+@cache
+def _strings(free: Foot, counts: int, *, turned: bool = False) -> tuple[tuple[float, tuple[Step, ...]], ...]:
+    """Every string of moves that takes so many counts, with its effort; no second turn in it.
+
+    Easy to remember is what counts: few steps, little turn, and a pose on the last count.
+    """
+    if counts == 0:
+        return ((0.0, ()),)
+    found = []
+    for move in _moves(free):
+        turns = any(step.turn for step in move.steps)
+        if move.counts > counts or (turns and turned):
+            continue
+        last = move.steps[-1]
+        effort = move.effort + (0.5 if move.counts == counts and not _poses(last) else 0)
+        for rest, steps in _strings(last.foot.other, counts - move.counts, turned=turned or turns):
+            later = tuple(replace(step, at=step.at + move.counts) for step in steps)
+            found.append((effort + rest, (*move.steps, *later)))
+    return tuple(found)
+
+
+def _poses(step: Step) -> bool:
+    """Whether the step makes an end: what goes forward, out to the side or comes down does."""
+    return step.kind in (Kind.STOMP, Kind.TOUCH) or step.place in (Place.FORWARD, Place.SIDE)
+
+
+@cache
+def _moves(free: Foot) -> tuple[_Move, ...]:
+    """What the free foot can simply do; the effort of each is a rule of thumb."""
+    away = 1 if free is Foot.LEFT else -1  # a foot stepping forward pivots away from its own side
+
+    def step(at: int, kind: Kind, place: Place, turn: Fraction = FRONT, foot: Foot = free) -> Step:
+        return Step(Fraction(at), foot, kind, place, turn=turn)
+
+    plain = [
+        _Move((step(1, Kind.STEP, place),), 1, 1.0) for place in (Place.FORWARD, Place.SIDE, Place.BESIDE)
+    ]
+    closes = [_Move((step(1, Kind.STOMP, Place.BESIDE),), 1, 1.0)]
+    # To its own side a foot turns forward, to the other side it goes out.
+    turning = [
+        _Move((step(1, Kind.STEP, place, turn * way),), 1, 1.0 + effort + (0.25 if awkward else 0))
+        for turn, effort in ((_EIGHTH, 0.5), (_QUARTER, 1.0))
+        for way in (away, -away)
+        for place, awkward in ((Place.FORWARD, way == away), (Place.SIDE, way != away))
+    ]
+    back = [_Move((step(1, Kind.STEP, Place.BACK, away * _HALF),), 1, 3.5)]
+    pivots = [
+        _Move(
+            (
+                step(1, Kind.STEP, Place.FORWARD),
+                step(2, Kind.TURN, Place.IN_PLACE, away * turn, foot=free.other),
+            ),
+            2,
+            2.0 + effort,
+        )
+        for turn, effort in ((_QUARTER, 0.5), (_HALF, 0.5), (_QUARTER + _EIGHTH, 1.0))
+    ]
+    unwind = _Move(
+        (
+            step(1, Kind.TOUCH, Place.ACROSS),
+            step(2, Kind.TURN, Place.IN_PLACE, away * _HALF, foot=free.other),
+        ),
+        2,
+        2.75,
+    )
+    return (*plain, *closes, *turning, *back, *pivots, unwind)
