@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
+from math import ceil
 
 from wallwise.dance.clock import FRONT
 from wallwise.dance.model import Foot, Kind, Place, Step
@@ -30,7 +31,7 @@ class Ending:
     """The last counts of the song danced otherwise, so that the room ends at the front.
 
     It begins on count `starts_count` of the song, which is count `at` of stretch `stretch` (from
-    0) of the dance, and lasts `counts` counts, the song's last among them.  `trace` is the floor's
+    0) of the dance, and lasts `counts` counts, up to the song's last.  `trace` is the floor's
     proof.
     """
 
@@ -42,9 +43,9 @@ class Ending:
     trace: Trace
 
     @property
-    def turns(self) -> Fraction:
-        """All of its turns added, each to whichever side."""
-        return sum((abs(step.turn) for step in self.steps), Fraction(0))
+    def facing(self) -> Fraction:
+        """Where the room faces at the end."""
+        return self.trace.rows[-1].facing
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +79,22 @@ def endings(danced: Danced) -> tuple[Ending, ...]:
     return tuple(ending for _, ending in found[:MOST])
 
 
+def own_ending(danced: Danced) -> Ending | None:
+    """The sheet's own ending where it ends with the song, wherever the room then faces.
+
+    None where the sheet tells none, where the song has no time for it, and for a phrased dance,
+    whose ending follows its sequence.
+    """
+    dance = danced.dance
+    if dance.ending is None or dance.sequence is not None or not danced.stretches:
+        return None
+    counts = ceil(dance.ending.counts)
+    first = _last_count(danced) - counts + 1
+    if not dance.ending.steps or first < 1:
+        return None
+    return _placed(danced, first, trace_steps(dance.ending.steps, start=stance_before(danced, first)), counts)
+
+
 def stance_before(danced: Danced, count: Fraction) -> Stance:
     """How a dancer stands when `count` of the song begins, all before it being danced."""
     stance = start(danced.dance.starts_on)
@@ -105,10 +122,15 @@ def _proven(
     trace = trace_steps(steps, start=before)
     if any(row.refused for row in trace.rows) or trace.rows[-1].facing != FRONT:
         return None
+    return _placed(danced, first, trace, counts)
+
+
+def _placed(danced: Danced, first: Fraction, trace: Trace, counts: int) -> Ending:
+    """The ending that `trace` dances, begun on count `first` of the song."""
     index = max(n for n, s in enumerate(danced.stretches) if s.starts_count <= first)
     stretch = danced.stretches[index]
     at = first - stretch.starts_count + 1 + stretch.wall.skipped
-    return Ending(first, counts, index, at, steps, trace)
+    return Ending(first, counts, index, at, tuple(row.step for row in trace.rows), trace)
 
 
 def _ways(before: Stance, counts: int) -> list[tuple[float, tuple[Step, ...]]]:

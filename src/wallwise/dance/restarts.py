@@ -5,22 +5,22 @@ from fractions import Fraction
 from wallwise.dance.model import Dance, Foot
 from wallwise.dance.weight import weight_told
 
-# Fewer counts are no wall: common practice, no source.
-FEWEST = 4
+_BARS = 2  # fewer are no wall: common practice, no source
 
 
 def restart_counts(dance: Dance) -> tuple[Fraction, ...]:
     """After which counts the dance can begin again: the foot that begins it is free then.
 
-    Whole counts from `FEWEST` on, fewer than the whole dance, in order.  None for a phrased
-    dance, whose parts come in the order of its sequence, and for one without parts.
+    Whole counts, no fewer than an eight (a six in the waltz) and fewer than the whole dance, in
+    order.  None for a phrased dance, whose parts come in the order of its sequence, and for one
+    without parts.
 
     >>> from wallwise.dance.model import Kind, Part, Section, Step
-    >>> walks = [Foot.RIGHT, Foot.LEFT] * 4
+    >>> walks = [Foot.RIGHT, Foot.LEFT] * 6
     >>> steps = tuple(Step(Fraction(at), foot, Kind.STEP) for at, foot in enumerate(walks, 1))
-    >>> section = Section(1, Fraction(1), Fraction(8), steps)
+    >>> section = Section(1, Fraction(1), Fraction(12), steps)
     >>> [int(counts) for counts in restart_counts(Dance("Walks", (Part("main", (section,)),)))]
-    [4, 6]
+    [8, 10]
     """
     if dance.sequence is not None or not dance.parts:
         return ()
@@ -29,7 +29,7 @@ def restart_counts(dance: Dance) -> tuple[Fraction, ...]:
     while counts < dance.parts[0].counts:
         while steps and steps[0].at < counts + 1:
             weight = weight_told(weight, steps.pop(0))
-        if counts >= FEWEST and weight in (Foot.BOTH, dance.starts_on.other):
+        if counts >= _BARS * dance.beats_per_bar and weight in (Foot.BOTH, dance.starts_on.other):
             found.append(counts)
         counts += 1
     return tuple(found)

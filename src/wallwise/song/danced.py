@@ -46,7 +46,7 @@ class Stretch:
 
     `wall` is the stretch as it would be danced without an end; `counts`, `steps` and
     `ends_facing` are what the song leaves of it.  `cut_by` is as the wall's, or "end".
-    `meeting` is None where no phrases are known.
+    `meeting` is None where no phrase is known.
     """
 
     wall: Wall
@@ -123,7 +123,7 @@ def lay(dance: Dance, grid: BeatGrid) -> Danced:
         dance=dance,
         grid=grid,
         phrasing=phrasing,
-        tolerance=_tolerance(grid),
+        tolerance=tolerance_of(grid),
         stretches=stretches,
         unreached=beyond,
         end=_end(stretches, grid, length=length),
@@ -153,7 +153,8 @@ def _plain(counts: Fraction) -> float:
     return int(counts) if counts.denominator == 1 else float(counts)
 
 
-def _tolerance(grid: BeatGrid) -> Fraction:
+def tolerance_of(grid: BeatGrid) -> Fraction:
+    """How many counts beside a phrase of this grid still count as with it."""
     return Fraction(0) if all(phrase.confidence >= 1 for phrase in grid.phrases) else HEARD_TOLERANCE
 
 
@@ -180,8 +181,14 @@ def _stretch(
         ends_facing=(wall.starts_facing + sum((s.turn for s in steps), Fraction(0))) % 1,
         steps=steps,
         cut_by="end" if cut else wall.cut_by,
-        meeting=_meeting(wall, dance, grid, phrasing) if phrasing else None,
+        meeting=_meeting(wall, dance, grid, phrasing) if phrasing and _in_phrases(wall, grid) else None,
     )
+
+
+def _in_phrases(wall: Wall, grid: BeatGrid) -> bool:
+    """Whether it begins before the last phrase is over: those told may not last to the song's end."""
+    last = grid.phrases[-1]
+    return float(wall.begins_after) < float(_place(grid, last.starts_beat)) + last.counts
 
 
 def _meeting(wall: Wall, dance: Dance, grid: BeatGrid, phrasing: Phrasing) -> Meeting:

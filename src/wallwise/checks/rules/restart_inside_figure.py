@@ -25,12 +25,17 @@ def _find(reading: Reading) -> Iterator[Finding]:
             yield RULE.on(restart.span, f"{told} is after {after} counts, but the dance has only {counts}.")
             continue
         for passage in main.passages:
-            if cuts(after, passage):
+            if _cuts(after, passage):
                 words = passage.group.text.strip()[:50]
                 yield RULE.on(restart.span, f"{told} after {after} counts falls inside “{words}”.")
 
 
-def cuts(after: Fraction, passage: Passage) -> bool:
+def inside_figure(reading: Reading, after: Fraction) -> bool:
+    """Whether a restart of the reading's first part after so many counts would cut a figure."""
+    return any(_cuts(after, passage) for passage in reading.main.passages)
+
+
+def _cuts(after: Fraction, passage: Passage) -> bool:
     """Whether the passage goes on after so many counts: a short one is one figure, a long one may be cut."""
     beats = passage.group.beats
     if not beats or not beats[0] < after + 1 <= beats[-1] or beats[-1] - beats[0] >= _LONG:
