@@ -17,7 +17,7 @@ def every_plan(
     """Every plan there is, tried out one wall after the other."""
     place, wall = starts[-1] - 1, len(starts)
     if place + choices.counts >= phrasing.length:
-        yield Plan(starts, cuts, *weighed(starts, phrasing, choices))
+        yield Plan(starts, cuts, *weighed(starts, cuts, phrasing, choices))
     for restart in (None, *choices.restarts):
         for tag in (None, *choices.tags):
             made = list(cuts)
@@ -32,7 +32,9 @@ def every_plan(
                 yield from every_plan(phrasing, choices, starts=following, cuts=tuple(made))
 
 
-def weighed(starts: tuple[float, ...], phrasing: Phrasing, choices: Choices) -> tuple[int, float]:
+def weighed(
+    starts: tuple[float, ...], cuts: tuple[Cut, ...], phrasing: Phrasing, choices: Choices
+) -> tuple[int, float]:
     """Walls off the phrase and the sum of the misfits, count by count and without a search."""
     may_begin = set()
     for place, end in zip(phrasing.places, (*phrasing.places[1:], phrasing.length), strict=True):
@@ -42,7 +44,20 @@ def weighed(starts: tuple[float, ...], phrasing: Phrasing, choices: Choices) -> 
             if rest == 0 and (walls == 0 or left >= min(choices.eight, choices.counts)):
                 may_begin.add(at)
     misfits = [min(abs(start - 1 - at) for at in may_begin) for start in starts]
-    return sum(misfit > choices.tolerance for misfit in misfits), sum(misfits)
+    inside, count_in_stretch, wall = 0, 0, 0
+    tagged = {cut.wall: cut.counts for cut in cuts if cut.kind is CutKind.TAG}
+    for at in range(int(phrasing.length)):
+        if at + 1 in starts:
+            count_in_stretch, wall = 0, wall + 1
+            following = starts[wall] - 1 if wall < len(starts) else phrasing.length
+        elif at == following - tagged.get(wall, 0):
+            count_in_stretch = 0
+        if at in phrasing.places:
+            into = count_in_stretch % choices.eight
+            apart = min(into, choices.eight - into)
+            inside += apart if apart > choices.tolerance else 0
+        count_in_stretch += 1
+    return sum(misfit > choices.tolerance for misfit in misfits), sum(misfits) + inside
 
 
 def small_case(seed: int) -> tuple[Phrasing, Choices]:
@@ -112,6 +127,12 @@ def test_a_phrase_of_four_more_asks_for_a_tag() -> None:
     plan = fit(Phrasing.of([32, 36, 32]), Choices(32, restarts=(8, 16, 24)))
     assert (Cut(CutKind.TAG, 2, 4),) == plan.cuts
     assert plan.off == 0
+
+
+def test_a_wall_does_not_begin_with_a_break_that_a_tag_fills() -> None:
+    """Four counts of break before a phrase: the tag fills them, and the wall begins with the phrase."""
+    plan = fit(Phrasing.of([32, 4, 32, 32]), Choices(32, restarts=(8, 16, 24)))
+    assert ((1, 37, 69), (Cut(CutKind.TAG, 1, 4),), 0) == (plan.starts, plan.cuts, plan.misfit)
 
 
 def test_a_cut_inside_a_figure_is_the_second_choice() -> None:

@@ -105,7 +105,7 @@ class Danced:
 def lay(dance: Dance, grid: BeatGrid) -> Danced:
     """The dance from the grid's count 1 until the song ends, or its sequence does.
 
-    >>> from wallwise.dance.model import Kind, Foot, Section
+    >>> from wallwise.dance.model import Foot, Kind, Part, Section
     >>> turn = Step(Fraction(1), Foot.RIGHT, Kind.STEP, turn=Fraction(1, 2))
     >>> dance = Dance("Half", (Part("main", (Section(1, Fraction(1), Fraction(32), (turn,)),)),))
     >>> laid = lay(dance, BeatGrid.steady_at(120, length_sec=40))

@@ -11,8 +11,10 @@ sought:
     cost = 1 000 000 * off + 10 000 * cuts + 100 * rough + misfit
 
 `off` is how many walls begin further than `tolerance` from where a wall may begin, `rough` how
-many restarts cut a figure, `misfit` the sum over all walls of the counts to the nearest place
-where a wall may begin.  The weights make it an order: as many walls as can be begin with a
+many restarts cut a figure.  `misfit` is the sum of counts, over all walls, from the start to the
+nearest place where a wall may begin, and, over all phrases that begin inside a wall or a tag,
+from there to the nearest of its eights where that is beyond `tolerance`: no phrase is to begin
+in the middle of an eight.  The weights make it an order: as many walls as can be begin with a
 phrase, then as few cuts as will do, then none inside a figure, then the least misfit.  Of equal
 costs the plan with fewer tags is taken: a restart leaves the dancers nothing new to learn.
 
@@ -24,7 +26,7 @@ shorter than an eight.
 from __future__ import annotations
 
 import heapq
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -145,7 +147,13 @@ def judge(starts: Sequence[float], cuts: Sequence[Cut], phrasing: Phrasing, *, c
     marks = phrasing.marks(choices.counts, eight=choices.eight)
     misfits = [_misfit(start - 1, marks) for start in starts]
     off = sum(misfit > choices.tolerance for misfit in misfits)
-    return Plan(tuple(starts), tuple(cuts), off, sum(misfits))
+    misfit = sum(misfits)
+    for wall, (start, following) in enumerate(pairwise((*starts, phrasing.length + 1)), 1):
+        tag = sum(cut.counts for cut in cuts if cut.kind is CutKind.TAG and cut.wall == wall)
+        over = following - 1 - tag
+        misfit += _crossed(start - 1, over, phrasing, choices)
+        misfit += _crossed(over, following - 1, phrasing, choices)
+    return Plan(tuple(starts), tuple(cuts), off, misfit)
 
 
 def fit(phrasing: Phrasing, choices: Choices) -> Plan:
@@ -166,6 +174,10 @@ def fit(phrasing: Phrasing, choices: Choices) -> Plan:
         misfit = _misfit(place, marks)
         return misfit + OFF * (misfit > choices.tolerance)
 
+    @cache
+    def crossed(place: float, over: float) -> float:
+        return _crossed(place, over, phrasing, choices)
+
     found: dict[_At, _Step] = {_At(0, 0): _Step((0, 0), None, None)}
     ends: list[tuple[tuple[float, int], _At]] = []
     waiting = [_At(0, 0)]
@@ -173,12 +185,14 @@ def fit(phrasing: Phrasing, choices: Choices) -> Plan:
         at = heapq.heappop(waiting)  # places only grow: whatever leads here has been looked at
         cost, tags = found[at].cost
         if at.place + choices.counts >= phrasing.length:
-            ends.append(((cost, tags), at))
+            ends.append(((cost + crossed(at.place, phrasing.length), tags), at))
         for move in moves:
             if at.cuts + move.cuts > choices.max_cuts or at.place + move.counts >= phrasing.length:
                 continue
             to = _At(at.place + move.counts, at.cuts + move.cuts)
-            so_far = (cost + move.cost + start_cost(to.place), tags + (move.tag is not None))
+            over = at.place + move.wall
+            inside = crossed(at.place, over) + (crossed(over, to.place) if move.tag else 0)
+            so_far = (cost + move.cost + inside + start_cost(to.place), tags + (move.tag is not None))
             if to not in found:
                 heapq.heappush(waiting, to)
             elif found[to].cost <= so_far:
@@ -195,9 +209,10 @@ class _At(NamedTuple):
 
 
 class _Move(NamedTuple):
-    """A wall, cut after `restart` counts or whole, and the tag after it."""
+    """A wall of `wall` counts, cut after `restart` of them or whole, and the tag after it."""
 
     counts: float
+    wall: float
     restart: float | None
     tag: float | None
     cuts: int
@@ -216,14 +231,23 @@ def _moves(choices: Choices) -> Iterator[_Move]:
     for restart in (None, *choices.restarts):
         for tag in (None, *choices.tags):
             cuts = (restart is not None) + (tag is not None)
-            counts = (choices.counts if restart is None else restart) + (tag or 0)
-            yield _Move(counts, restart, tag, cuts, CUT * cuts + ROUGH * (restart in choices.rough))
+            wall = choices.counts if restart is None else restart
+            cost = CUT * cuts + ROUGH * (restart in choices.rough)
+            yield _Move(wall + (tag or 0), wall, restart, tag, cuts, cost)
 
 
 def _misfit(place: float, marks: Sequence[float]) -> float:
     """Counts from the place to the nearest mark."""
     index = bisect_left(marks, place)
     return min(abs(place - mark) for mark in marks[max(index - 1, 0) : index + 1])
+
+
+def _crossed(place: float, over: float, phrasing: Phrasing, choices: Choices) -> float:
+    """How far the phrases that begin between two places are from the eights counted from the first."""
+    places, eight = phrasing.places, choices.eight
+    inside = places[bisect_right(places, place) : bisect_left(places, over)]
+    apart = (min((phrase - place) % eight, (place - phrase) % eight) for phrase in inside)
+    return sum(counts for counts in apart if counts > choices.tolerance)
 
 
 def _told(end: _At, found: dict[_At, _Step], *, phrasing: Phrasing, choices: Choices) -> Plan:
