@@ -175,39 +175,35 @@ def _poses(step: Step) -> bool:
 def _moves(free: Foot) -> tuple[_Move, ...]:
     """What the free foot can simply do; the effort of each is a rule of thumb."""
     away = 1 if free is Foot.LEFT else -1  # a foot stepping forward pivots away from its own side
-
-    def step(at: int, kind: Kind, place: Place, turn: Fraction = FRONT, foot: Foot = free) -> Step:
-        return Step(Fraction(at), foot, kind, place, turn=turn)
-
-    plain = [
-        _Move((step(1, Kind.STEP, place),), 1, 1.0) for place in (Place.FORWARD, Place.SIDE, Place.BESIDE)
-    ]
-    closes = [_Move((step(1, Kind.STOMP, Place.BESIDE),), 1, 1.0)]
+    plain = [_one(free, place) for place in (Place.FORWARD, Place.SIDE, Place.BESIDE)]
+    closes = replace(_one(free, Place.BESIDE), steps=(_step(1, free, Place.BESIDE, kind=Kind.STOMP),))
     # To its own side a foot turns forward, to the other side it goes out.
     turning = [
-        _Move((step(1, Kind.STEP, place, turn * way),), 1, 1.0 + effort + (0.25 if awkward else 0))
-        for turn, effort in ((_EIGHTH, 0.5), (_QUARTER, 1.0))
+        _one(free, place, turn=turn * way, effort=2.0 * turn + 1.5 + (0.25 if awkward else 0))
+        for turn in (_EIGHTH, _QUARTER)
         for way in (away, -away)
         for place, awkward in ((Place.FORWARD, way == away), (Place.SIDE, way != away))
     ]
-    back = [_Move((step(1, Kind.STEP, Place.BACK, away * _HALF),), 1, 3.5)]
-    pivots = [
-        _Move(
-            (
-                step(1, Kind.STEP, Place.FORWARD),
-                step(2, Kind.TURN, Place.IN_PLACE, away * turn, foot=free.other),
-            ),
-            2,
-            2.0 + effort,
-        )
-        for turn, effort in ((_QUARTER, 0.5), (_HALF, 0.5), (_QUARTER + _EIGHTH, 1.0))
-    ]
-    unwind = _Move(
-        (
-            step(1, Kind.TOUCH, Place.ACROSS),
-            step(2, Kind.TURN, Place.IN_PLACE, away * _HALF, foot=free.other),
-        ),
-        2,
-        2.75,
+    back = _one(free, Place.BACK, turn=away * _HALF, effort=4.5)
+    pivots = [_pivot(free, away * turn) for turn in (_QUARTER, _EIGHTH + _QUARTER, _HALF)]
+    unwind = _pivot(free, away * _HALF, kind=Kind.TOUCH, place=Place.ACROSS, effort=2.75)
+    return (*plain, closes, *turning, back, *pivots, unwind)
+
+
+def _one(free: Foot, place: Place, *, turn: Fraction = FRONT, effort: float = 1.0) -> _Move:
+    """One step on one count."""
+    return _Move((_step(1, free, place, turn=turn),), 1, effort)
+
+
+def _pivot(
+    free: Foot, turn: Fraction, *, kind: Kind = Kind.STEP, place: Place = Place.FORWARD, effort: float = 2.5
+) -> _Move:
+    """The free foot goes to its place, and the turn brings the weight to the other foot, or to it."""
+    onto = free.other if kind.takes_weight else free
+    return _Move(
+        (_step(1, free, place, kind=kind), _step(2, onto, Place.UNSAID, kind=Kind.TURN, turn=turn)), 2, effort
     )
-    return (*plain, *closes, *turning, *back, *pivots, unwind)
+
+
+def _step(at: int, foot: Foot, place: Place, *, kind: Kind = Kind.STEP, turn: Fraction = FRONT) -> Step:
+    return Step(Fraction(at), foot, kind, place, turn=turn)

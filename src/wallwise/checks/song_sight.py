@@ -26,11 +26,15 @@ def told_at(stretch: Stretch) -> str:
 
 
 def beside_words(stretch: Stretch) -> str:
-    """How far the stretch begins from where a wall may begin: "8 counts before a phrase begins"."""
+    """How far the stretch begins from the nearest phrase: "8 counts before phrase 5 begins"."""
     assert stretch.meeting is not None
-    beside = stretch.meeting.beside
-    counts = f"{abs(beside)} count{'s' if abs(beside) != 1 else ''}"
-    return f"{counts} {'after' if beside > 0 else 'before'} a phrase begins"
+    offset, phrase = stretch.meeting.offset, stretch.meeting.phrase
+    counts = f"{abs(offset)} count{'s' if abs(offset) != 1 else ''}"
+    return (
+        f"{counts} after phrase {phrase} begins"
+        if offset > 0
+        else f"{counts} before phrase {phrase + 1} begins"
+    )
 
 
 def severity_of(rule: Named, stretch: Stretch) -> Severity:

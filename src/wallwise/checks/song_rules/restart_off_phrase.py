@@ -44,7 +44,7 @@ def _better(danced: Danced, cut: Stretch) -> str:
     if not ways:
         return ""
     best = min(ways, key=lambda k: abs(k - cut.wall.counts))
-    return f"; after {best} counts it would begin with one"
+    return f"; after {best} counts it would fit"
 
 
 RULE = SongRule(
