@@ -78,7 +78,7 @@ def test_more_cuts_than_needed_are_told(tmp_path: Path) -> None:
     orders = "Restart on wall 2 after 24 counts\n" + TAG.format(n=2).replace("of 4", "of 8")
     orders += "5-6  Step R forward, touch L beside R\n7-8  Step L back, touch R beside L\n"
     report = fitted(tmp_path, SHEET + orders, "32 32 32 32")
-    assert "leave no wall off the phrase too, with 2 cuts instead of 0 cuts" in report.says
+    assert "come as near, but with 2 cuts instead of none: no wall off the phrase" in report.says
 
 
 @pytest.mark.parametrize("phrases", [[32, 32, 16, 32], [32, 36, 32, 24, 32], [32, 8, 30, 32], [28, 32, 32]])
@@ -135,3 +135,9 @@ def test_a_tag_stands_still() -> None:
     assert (2, Fraction(4), Fraction(0)) == (tag.after_wall, tag.part.counts, tag.part.net_turn)
     replaced: Dance = replace(danced, tags=(Tag(1, part("old", 4, 4)),))
     assert cut_as(danced, plan) == cut_as(replaced, plan)
+
+
+def test_a_sheet_with_more_cuts_than_allowed_may_do_better(tmp_path: Path) -> None:
+    """Its one restart fits where none may be made anew."""
+    report = fitted(tmp_path, SHEET + "Restart on wall 3 after 16 counts\n", "32 32 16 32", max_cuts=0)
+    assert "do better than these: no wall off the phrase" in report.says

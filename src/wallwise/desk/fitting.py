@@ -16,6 +16,7 @@ from wallwise.dance.model import Dance, Part, Restart, Section, Tag
 from wallwise.dance.restarts import restart_counts
 from wallwise.dance.walls import WallKind
 from wallwise.desk.errors import DeskError
+from wallwise.desk.facts import number
 from wallwise.desk.on_song import GridFor
 from wallwise.desk.report import read_text, with_sheet
 from wallwise.reading import Reading
@@ -39,15 +40,15 @@ class FitReport:
     def says(self) -> str:
         """How the sheet's own restarts and tags compare, in a sentence."""
         own, best = self.own, self.plan
-        what = "The sheet's own restarts and tags" if own.cuts else "The sheet, which has none of them,"
-        leaves = "leave" if own.cuts else "leaves"
-        if own.cost <= best.cost:
-            return f"{what} {'do' if own.cuts else 'does'} as well as any: {_walls_off(own)}."
-        if own.off == best.off and len(own.cuts) > len(best.cuts):
-            return f"{what} {leaves} {_walls_off(own)} too, with {_cuts(own)} instead of {_cuts(best)}."
+        who = "The sheet's own restarts and tags" if own.cuts else "The sheet, which has none of them,"
+        does, comes, leaves = ("do", "come", "leave") if own.cuts else ("does", "comes", "leaves")
+        if own.cost < best.cost:
+            return f"{who} {does} better than these: {_walls_off(own)}."
+        if own.cost == best.cost:
+            return f"{who} {does} as well as any: {_walls_off(own)}."
         if own.off == best.off:
-            return f"{what} {leaves} {_walls_off(own)} too, but {_worse(own, best)}."
-        return f"{what} {leaves} {_walls_off(own)}; the best leaves {_walls_off(best)}."
+            return f"{who} {comes} as near, {_but(own, best)}: {_walls_off(own)}."
+        return f"{who} {leaves} {_walls_off(own)}; the best leaves {_walls_off(best)}."
 
     def as_json(self) -> dict[str, Any]:
         """The object that `wallwise fit --json` prints, as dicts, lists, strings and numbers."""
@@ -98,16 +99,16 @@ def _made(reading: Reading, name: str, grid_for: GridFor, max_cuts: int) -> FitR
 def own_plan(laid: Danced, reading: Reading) -> tuple[list[float], list[Cut]]:
     """The starts and cuts that the sheet itself has on this song; what no wall follows is no cut."""
     begun = [index for index, stretch in enumerate(laid.stretches) if stretch.begins]
-    starts = [_plain(laid.stretches[index].starts_count) for index in begun]
+    starts = [number(laid.stretches[index].starts_count) for index in begun]
     cuts: list[Cut] = []
     for stretch in laid.stretches[: begun[-1]]:
         wall, counts = stretch.wall.number, stretch.wall.skipped + stretch.counts
         if stretch.wall.kind is WallKind.TAG:
-            cuts.append(Cut(CutKind.TAG, wall, _plain(stretch.counts)))
+            cuts.append(Cut(CutKind.TAG, wall, number(stretch.counts)))
         elif stretch.cut_by == "restart":
             changed = any(r.wall == wall and r.change for r in laid.dance.restarts)
             rough = not changed and inside_figure(reading, counts)
-            cuts.append(Cut(CutKind.RESTART, wall, _plain(counts), rough))
+            cuts.append(Cut(CutKind.RESTART, wall, number(counts), rough))
     return starts, cuts
 
 
@@ -128,10 +129,10 @@ def _standing(counts: Fraction) -> Part:
 
 def _plan_row(plan: Plan, laid: Danced) -> dict[str, Any]:
     return {
-        "cost": _tidy(plan.cost),
+        "cost": number(Fraction(plan.cost)),
         "cuts": [cut_row(cut, laid) for cut in plan.cuts],
-        "starts": [_tidy(start) for start in plan.starts],
-        "misfit_counts": _tidy(plan.misfit),
+        "starts": [number(Fraction(start)) for start in plan.starts],
+        "misfit_counts": number(Fraction(plan.misfit)),
         "walls_off_phrase": plan.off,
     }
 
@@ -145,10 +146,10 @@ def cut_row(cut: Cut, laid: Danced) -> dict[str, Any]:
         and (s.wall.kind is WallKind.TAG if cut.kind is CutKind.TAG else s.cut_by == "restart")
     )
     if cut.kind is CutKind.TAG:
-        told = {"kind": "tag", "after_wall": cut.wall, "counts": _tidy(cut.counts)}
+        told = {"kind": "tag", "after_wall": cut.wall, "counts": number(Fraction(cut.counts))}
         at, facing = stretch.starts_count, stretch.wall.starts_facing
     else:
-        told = {"kind": "restart", "wall": cut.wall, "after_counts": _tidy(cut.counts)}
+        told = {"kind": "restart", "wall": cut.wall, "after_counts": number(Fraction(cut.counts))}
         at, facing = stretch.starts_count + stretch.counts, stretch.ends_facing
     told |= {"inside_figure": cut.rough} if cut.kind is CutKind.RESTART else {}
     return {**told, "sec": round(laid.grid.count_to_sec(at), 3), "facing": facing_name(facing)}
@@ -164,17 +165,10 @@ def _cuts(plan: Plan) -> str:
     return f"{len(plan.cuts)} cut{'s' if len(plan.cuts) != 1 else ''}"
 
 
-def _worse(own: Plan, best: Plan) -> str:
+def _but(own: Plan, best: Plan) -> str:
+    """What makes the sheet's own plan the worse of two that leave as many walls off the phrase."""
+    if len(own.cuts) > len(best.cuts):
+        return f"but with {_cuts(own)} instead of {len(best.cuts) or 'none'}"
     if sum(cut.rough for cut in own.cuts) > sum(cut.rough for cut in best.cuts):
-        return "cut a figure"
-    if len(own.cuts) < len(best.cuts):
-        return "further off"
-    return f"{own.misfit - best.misfit:g} counts further from them in all"
-
-
-def _plain(counts: Fraction) -> float:
-    return int(counts) if counts.denominator == 1 else float(counts)
-
-
-def _tidy(value: float) -> int | float:
-    return int(value) if float(value).is_integer() else value
+        return "but inside a figure"
+    return f"but {own.misfit - best.misfit:g} counts further off in all"
