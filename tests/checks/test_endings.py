@@ -51,7 +51,7 @@ def test_from_every_facing_and_foot_there_is_a_way_to_the_front(eighths: int, co
         assert [step.at for step in ending.steps] == sorted(step.at for step in ending.steps)
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=25)
 @given(danceable(counts=8), st.integers(5, 40))
 def test_the_floor_dances_every_ending(danced: Dance, counts: int) -> None:
     """From where all the steps before it leave the dancer, without a refusal, to the front."""

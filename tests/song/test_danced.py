@@ -54,7 +54,7 @@ def dances(draw: st.DrawFn) -> Dance:
     return dance(*eighths, restarts=draw(restarts), tags=draw(tags))
 
 
-@settings(deadline=None, max_examples=150)
+@settings(deadline=None, max_examples=80)
 @given(dances(), songs())
 def test_walls_fall_where_counting_puts_them(danced: Dance, grid: BeatGrid) -> None:
     """First and last count, facing before and after, and seconds as numpy interpolates the beats."""
@@ -82,7 +82,7 @@ def test_walls_fall_where_counting_puts_them(danced: Dance, grid: BeatGrid) -> N
     assert (walked[-1].wall, walked[-1].ends) == whole(laid.end.wall, laid.end.facing * 8)
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=25)
 @given(dances(), songs())
 def test_each_stretch_begins_when_the_one_before_is_over(danced: Dance, grid: BeatGrid) -> None:
     """No second is danced twice or not at all."""

@@ -63,9 +63,9 @@ def weighed(
 def small_case(seed: int) -> tuple[Phrasing, Choices]:
     """A song of at most 70 counts and a dance of 4 to 16, with a few places to cut."""
     dice = random.Random(seed)
-    phrasing = Phrasing.of(dice.choice([3, 4, 5, 6, 8, 12, 16, 17]) for _ in range(dice.randint(1, 4)))
-    counts = dice.choice([6, 7, 8, 12, 16])
-    restarts = tuple(sorted(dice.sample(range(1, counts), min(counts - 1, dice.randint(1, 4)))))
+    phrasing = Phrasing.of(dice.choice([3, 4, 5, 6, 8, 12, 16, 17]) for _ in range(dice.randint(2, 4)))
+    counts = dice.choice([8, 10, 12, 16])
+    restarts = tuple(sorted(dice.sample(range(3, counts), dice.randint(1, 4))))
     rough = frozenset(r for r in restarts if dice.random() < 0.3)
     tags = tuple(sorted(dice.sample([1, 2, 4], dice.randint(0, 2))))
     return phrasing, Choices(

@@ -7,6 +7,7 @@ steps of an ending count from 1 at its first count.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -65,11 +66,12 @@ def endings(danced: Danced) -> tuple[Ending, ...]:
     if not danced.stretches or danced.end.facing == FRONT or danced.end.counts_left:
         return ()
     found: list[tuple[float, Ending]] = []
+    stances = _stances(danced)
     for counts in range(1, LONGEST + 1):
         first = _last_count(danced) - counts + 1
         if first <= 1:
             break
-        before = stance_before(danced, first)
+        before = stances.before(first)
         for effort, steps in _ways(before, counts):
             ending = _proven(danced, first, before, steps=steps, counts=counts)
             if ending is not None:
@@ -97,10 +99,24 @@ def own_ending(danced: Danced) -> Ending | None:
 
 def stance_before(danced: Danced, count: Fraction) -> Stance:
     """How a dancer stands when `count` of the song begins, all before it being danced."""
-    stance = start(danced.dance.starts_on)
-    steps = [step for at, step in _events(danced) if at < count]
-    trace = trace_steps(steps, start=stance)
-    return trace.rows[-1].after if trace.rows else stance
+    return _stances(danced).before(count)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stances:
+    """The stance at the start and after each event, with the events' counts in the song."""
+
+    counts: list[Fraction]
+    stances: list[Stance]
+
+    def before(self, count: Fraction) -> Stance:
+        return self.stances[bisect_left(self.counts, count)]
+
+
+def _stances(danced: Danced) -> _Stances:
+    events = list(_events(danced))
+    trace = trace_steps((step for _, step in events), start=start(danced.dance.starts_on))
+    return _Stances([at for at, _ in events], [trace.start, *(row.after for row in trace.rows)])
 
 
 def _events(danced: Danced) -> Iterator[tuple[Fraction, Step]]:
