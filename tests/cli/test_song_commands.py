@@ -103,3 +103,65 @@ def test_the_table_fits_a_narrow_terminal(terminal: Terminal, sound: Path) -> No
     shown = terminal(["walls", str(sound), "--bpm", "120", "--phrases", "32 32 32"])
     row = next(line for line in shown.splitlines() if line.startswith("2 "))
     assert "phrase 1, count 17" in row
+
+
+PAIRS = """PAIRS
+Phrased, 1 wall
+Sequence: A, B, A
+
+PART A: 8 counts
+1-2  Step R to right side, touch L beside R
+3-4  Step L to left side, touch R beside L
+5-6  Step R forward, pivot 1/2 left
+7-8  Step R forward, step L forward
+
+PART B: 4 counts
+1-2  Step R to right side, touch L beside R
+3-4  Step L to left side, touch R beside L
+"""
+
+
+def test_a_phrased_dance_may_be_over_before_the_song(run: Run, tmp_path: Path) -> None:
+    """20 counts of a song of 30; with fewer the song ends in a part."""
+    sheet = tmp_path / "pairs.txt"
+    sheet.write_text(PAIRS, encoding="utf-8")
+    said = run("walls", sheet, "--bpm", "120", "--length", "0:15")
+    assert said.code == 0, said.out
+    assert "2  B\t0:04\t0:06\t9-12" in said.out
+    assert "At 0:10 the dance ends, count 8 of A, facing 12:00." in said.out
+    assert "The song goes on for 10 counts." in said.out
+    short = run("walls", sheet, "--bpm", "120", "--length", "0:09")
+    assert short.code == 1
+    assert "which is number 3 of the sequence: 2 counts of the sequence are still to come." in short.out
+
+
+def test_the_sheets_own_ending_is_shown(run: Run, tmp_path: Path) -> None:
+    """Where it would begin to end with the song, and where it leaves the room."""
+    sheet = tmp_path / "ending.txt"
+    main = PAIRS.split("PART A: 8 counts\n")[1].split("\nPART B", maxsplit=1)[0]
+    sheet.write_text(
+        f"ENDING\n8 counts, 2 walls\n{main}Ending\n1-2  Step R forward, pivot 1/2 left\n", encoding="utf-8"
+    )
+    said = run("walls", sheet, "--bpm", "120", "--length", "0:12")
+    assert (
+        "The sheet's ending, in place of the last 2 counts, from count 7 of wall 3, ends facing 12:00."
+        in said.out
+    )
+    assert "To end at the front" not in said.out
+
+
+def test_a_song_shorter_than_the_intro_is_over_before_the_dance(run: Run, sound: Path) -> None:
+    """Nothing is danced, and that is said."""
+    sheet = sound.read_text(encoding="utf-8").replace("Choreographer:", "Intro: 32 counts\nChoreographer:")
+    sound.write_text(sheet, encoding="utf-8")
+    said = run("walls", sound, "--bpm", "120", "--length", "0:10")
+    assert "The song is over before the dance begins." in said.out
+
+
+def test_an_ending_in_a_tag_is_placed_in_it(run: Run, sound: Path) -> None:
+    """Wall 1 and three counts of its tag."""
+    steps = "1-2  Step R to right side, touch L beside R\n3-4  Step L to left side, touch R beside L\n"
+    sound.write_text(f"{sound.read_text(encoding='utf-8')}\nTag after wall 1\n{steps}", encoding="utf-8")
+    said = run("walls", sound, "--bpm", "120", "--length", "0:09.5")
+    assert "count 3 of the tag, facing 9:00" in said.out
+    assert "of the tag: 1 " in said.out
