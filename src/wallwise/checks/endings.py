@@ -51,7 +51,7 @@ class Ending:
 
 @dataclass(frozen=True, slots=True)
 class _Move:
-    """Steps for the right foot, if it is free: how many counts they take, how hard they are to do."""
+    """Steps begun by the free foot: how many counts they take, how hard they are to do."""
 
     steps: tuple[Step, ...]
     counts: int

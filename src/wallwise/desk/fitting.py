@@ -79,7 +79,7 @@ def _made(reading: Reading, name: str, grid_for: GridFor, max_cuts: int) -> FitR
     own_laid = lay(dance, grid)
     if own_laid.phrasing is None:
         raise DeskError("The phrases of the song are needed: --song, or --phrases “32 32 16 32”.")
-    if not own_laid.stretches:
+    if not any(stretch.begins for stretch in own_laid.stretches):
         raise DeskError(f"{name}: there is nothing to dance here.")
     restarts = tuple(int(counts) for counts in restart_counts(dance))
     choices = Choices(
