@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from tests.cli.conftest import Run
 
 HEAVY = ("rich", "jinja2", "docx", "pypdf", "lxml", "wallwise.reading", "wallwise.glossary", "wallwise.floor")
-COMMANDS = ("check", "walls", "mend", "explain", "glossary", "pack", "demo")
+COMMANDS = ("check", "walls", "fit", "mend", "explain", "glossary", "pack", "demo")
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["check", "--help"], ["--version"]])
@@ -51,6 +51,14 @@ def test_help_names_every_command(run: Run) -> None:
         ["check", "-", "--watch"],
         ["walls"],
         ["walls", "no-such-file.txt"],
+        ["walls", "no-such-file.txt", "--bpm", "120", "--length", "3:00"],
+        ["walls", "-", "--json"],
+        ["walls", "-", "--song", "no-such-song.mp3", "--length", "3:00"],
+        ["walls", "-", "--bpm", "fast", "--length", "3:00"],
+        ["fit"],
+        ["fit", "no-such-file.txt"],
+        ["fit", "no-such-file.txt", "--phrases", "32 32"],
+        ["fit", "-", "--phrases", "32", "--song", "no-such-song.mp3"],
         ["mend", "-"],
         ["mend", "no-such-file.txt"],
         ["pack", "no-such-file.txt", "-o", "out"],

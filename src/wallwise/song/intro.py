@@ -1,0 +1,34 @@
+"""Where count 1 falls, when the sheet says how long to wait and the song says where its eights begin."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from wallwise.song.grid import BeatGrid
+
+
+def with_intro(grid: BeatGrid, counts: float) -> BeatGrid:
+    """The grid with count 1 where an intro of so many counts ends, if an eight of the music begins there.
+
+    The counts run from the first clear beat, or else from the first sound; a sheet may count its
+    intro in counts of the dance or in beats of the song.  Where no eight begins at any of these
+    places the two contradict each other, and the grid is given back as it is.
+
+    >>> grid = BeatGrid.steady_at(120, length_sec=60)
+    >>> with_intro(grid, 32).first_beat, with_intro(grid, 30).first_beat
+    (32, 0)
+    """
+    sound = round(grid.sec_to_beat(grid.first_sound_sec))
+    for start in dict.fromkeys((grid.clear_beat, sound)):
+        for beats in dict.fromkeys((counts / float(grid.counts_per_beat), counts)):
+            beat = round(start + beats)
+            if beat < grid.last_beat and _begins_an_eight(grid, beat):
+                return replace(grid, first_beat=beat)
+    return grid
+
+
+def _begins_an_eight(grid: BeatGrid, beat: int) -> bool:
+    """Whether an eight begins on the beat: one counted from count 1, or from the phrase it lies in."""
+    step = grid.eights_are / float(grid.counts_per_beat)
+    begun = [phrase.starts_beat for phrase in grid.phrases if phrase.starts_beat <= beat]
+    return (beat - (begun[-1] if begun else grid.first_beat)) % step == 0
