@@ -26,8 +26,9 @@ from wallwise.demo.songs import PEG_AND_RAIL, play, truth_of
 from wallwise.desk.demo import demo_sheets
 from wallwise.desk.practice import Practice, PracticeAsked, caller_of, make_practice
 from wallwise.desk.report import check_text
+from wallwise.give.lead import Lead
 from wallwise.give.mixing import Placed, song_gain
-from wallwise.give.practice import Lead, Track, practice_track, silent_grid, slowed
+from wallwise.give.practice import Track, practice_track, silent_grid, slowed
 from wallwise.give.syllables import syllables
 from wallwise.give.voice import RATE_HZ, Spoken
 from wallwise.song.grid import BeatGrid

@@ -11,7 +11,8 @@ import pytest
 from tests.give.voices import Tones
 
 from wallwise.dance.model import Dance, Foot, Kind, Part, Place, Restart, Section, Step
-from wallwise.give.practice import Lead, Music, Track, practice_track, silent_grid, slowed
+from wallwise.give.lead import Lead
+from wallwise.give.practice import Music, Track, practice_track, silent_grid, slowed
 from wallwise.give.voice import RATE_HZ
 from wallwise.glossary.calling import calls_of
 from wallwise.song.grid import BeatGrid
@@ -55,7 +56,7 @@ def _track(tempo: float, lead: Lead, first_beat: int = 8, song: bool = True) -> 
         tempo=tempo,
         lead=lead,
         voice=Tones(),
-        calls_of=lambda wall: calls_of(wall.steps),
+        calls_of=calls_of,
     )
 
 
@@ -135,7 +136,7 @@ def test_a_restart_is_called_before_it_comes() -> None:
         tempo=0.75,
         lead=Lead.WORDS,
         voice=Tones(),
-        calls_of=lambda wall: calls_of(wall.steps),
+        calls_of=calls_of,
     )
     said = {round(track.grid.sec_to_count(cue.beat_sec), 3): cue.words for cue in track.cues}
     assert said[9.0].startswith("restart")

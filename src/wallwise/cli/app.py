@@ -14,7 +14,7 @@ from typing import Annotated
 import typer
 from typer.exceptions import TyperException
 
-from wallwise.cli import check, demo, explain, fit, glossary, mend, pack, walls
+from wallwise.cli import check, demo, explain, fit, glossary, mend, pack, practice, walls
 from wallwise.desk.errors import DeskError
 
 app = typer.Typer(
@@ -32,6 +32,7 @@ for command in (
     explain.explain,
     glossary.glossary,
     pack.pack,
+    practice.practice,
     demo.demo,
 ):
     app.command()(command)

@@ -2,23 +2,16 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from wallwise.cli.asking import Bpm, Level, SongFile, song_asked
+from wallwise.give.lead import Lead
+
 if TYPE_CHECKING:
     from wallwise.desk.practice import Practice
-
-
-class Voice(StrEnum):
-    """What leads the dancers."""
-
-    WORDS = "words"
-    COUNTS = "counts"
-    CLICK = "click"
-    NONE = "none"
 
 
 def practice(
@@ -27,16 +20,13 @@ def practice(
     out: Annotated[
         Path, typer.Option("-o", "--out", metavar="FILE", help="The track: .mp3, .flac, .ogg or .wav.")
     ],
-    song: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="The song; without, clicks lead instead.")
-    ] = None,
-    bpm: Annotated[
-        float | None, typer.Option(metavar="N", help="Beats a minute; without, the sheet's or the song's.")
-    ] = None,
+    song: SongFile = None,
+    bpm: Bpm = None,
+    level: Level = None,
     tempo: Annotated[
         str, typer.Option(metavar="SHARE", help="How fast: 75% is three quarters of the song's tempo.")
     ] = "100%",
-    voice: Annotated[Voice, typer.Option(help="What is heard over the song.")] = Voice.WORDS,
+    voice: Annotated[Lead, typer.Option(help="What is heard over the song.")] = Lead.WORDS,
     voice_pack: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Your own recorded words, one file each.")
     ] = None,
@@ -47,10 +37,12 @@ def practice(
     the beat it calls; without a song, clicks and voice alone.  Exits 0 when the sheet is sound, 1 when
     it has something to settle.
     """
-    from wallwise.desk.practice import Lead, PracticeAsked, make_practice
+    from wallwise.desk.practice import PracticeAsked, make_practice
+    from wallwise.desk.songs import grid_for
 
-    asked = PracticeAsked(song, bpm, _share(tempo), Lead(voice.value), voice_pack)
-    made = make_practice(sheet, out, asked=asked, song_grid=lambda dance: _beats(asked, dance))
+    asked = PracticeAsked(song, bpm, _share(tempo), voice, voice_pack)
+    told = song_asked(song, bpm=bpm, level=level)
+    made = make_practice(sheet, out, asked=asked, song_grid=lambda dance: grid_for(told, dance))
     _show(made)
     return 0 if made.report.sound else 1
 

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from wallwise.dance.call import Call
 from wallwise.dance.model import Dance, Step
-from wallwise.dance.walls import Wall
 from wallwise.desk.errors import DeskError, Unreadable, Unwritable
 from wallwise.desk.files import write_whole
 from wallwise.desk.report import Report, check_sheet
-from wallwise.give.practice import Lead, Music, Track, practice_track, silent_grid
+from wallwise.give.lead import Lead
+from wallwise.give.practice import CallsOf, Music, Track, practice_track, silent_grid
 from wallwise.give.voice import NEEDS_EXTRA, RATE_HZ, Recorded, Voice, spoken_voice
 from wallwise.glossary.calling import calls_of
 from wallwise.song.grid import BeatGrid
@@ -86,8 +86,8 @@ def make_practice(
     return Practice(report, path, track, (*notes, SAFE_LISTENING))
 
 
-def caller_of(report: Report) -> Callable[[Wall], Sequence[Call]]:
-    """What calls a wall of the dance; a figure that the sheet names around a step bears that name."""
+def caller_of(report: Report) -> CallsOf:
+    """What calls the steps of the dance; a figure that the sheet names around a step bears that name."""
     dance = report.dance
     sections = [s for part in (*dance.parts, *(t.part for t in dance.tags)) for s in part.sections]
     said = {
@@ -104,7 +104,7 @@ def caller_of(report: Report) -> Callable[[Wall], Sequence[Call]]:
     def called(steps: tuple[Step, ...]) -> tuple[Call, ...]:
         return calls_of(steps, around)
 
-    return lambda wall: called(wall.steps)
+    return called
 
 
 def _refuse_misuse(asked: PracticeAsked, out: Path) -> None:
@@ -124,11 +124,7 @@ def _music(
     dance: Dance, asked: PracticeAsked, song_grid: Callable[[Dance], BeatGrid], notes: list[str]
 ) -> tuple[Music | None, BeatGrid]:
     if asked.song is None:
-        bpm = asked.bpm or (float(dance.bpm) if dance.bpm is not None else None)
-        if bpm is None:
-            bpm = _COMMON_BPM.get(dance.beats_per_bar, _OTHER_BPM)
-            notes.append(f"Neither the sheet nor --bpm gives a tempo: {bpm:g} counts a minute are taken.")
-        return None, silent_grid(dance, bpm)
+        return None, silent_grid(dance, _counts_per_minute(dance, asked, notes))
     try:
         sound = read_stereo(asked.song, RATE_HZ)
     except Unhearable as refusal:
@@ -137,6 +133,15 @@ def _music(
         raise Unreadable(f"{asked.song}: a practice track is made of at most {LONGEST_SEC // 60} minutes.")
     grid = song_grid(dance)
     return Music(sound, grid), grid
+
+
+def _counts_per_minute(dance: Dance, asked: PracticeAsked, notes: list[str]) -> float:
+    told = asked.bpm if asked.bpm is not None else dance.bpm
+    if told is not None:
+        return float(told)
+    bpm = _COMMON_BPM.get(dance.beats_per_bar, _OTHER_BPM)
+    notes.append(f"Neither the sheet nor --bpm gives a tempo: {bpm:g} counts a minute are taken.")
+    return bpm
 
 
 def _voice(asked: PracticeAsked, notes: list[str]) -> Voice | None:

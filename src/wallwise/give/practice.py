@@ -8,17 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from wallwise.dance.call import Call
-from wallwise.dance.model import Dance
-from wallwise.dance.walls import LONGEST, Wall, WallKind, unroll
+from wallwise.dance.model import Dance, Step
+from wallwise.dance.walls import Wall, WallKind, unroll
 from wallwise.give import clicks
 from wallwise.give.cues import Cue, Wanted, lay_calls, lay_numbers
+from wallwise.give.lead import Lead
 from wallwise.give.mixing import MUSIC_LUFS, Placed, mixed
 from wallwise.give.voice import NUMBERS, RATE_HZ, Voice
+from wallwise.song.danced import Danced, Stretch, lay
 from wallwise.song.grid import BeatGrid
 from wallwise.song.loudness import gain_to, loudness_lufs
 from wallwise.song.sound import Sound
@@ -33,13 +34,8 @@ _COUNTED = {3: 3, 4: 4}  # the numbers spoken of the last eight before count 1: 
 _CLICK_GAIN, _FIRST_GAIN, _HALF_GAIN, _BELL_GAIN = 0.32, 0.42, 0.2, 0.45
 
 
-class Lead(StrEnum):
-    """What leads the dancers over the song."""
-
-    WORDS = "words"
-    COUNTS = "counts"
-    CLICK = "click"
-    NONE = "none"
+# The calls of steps danced one after another: those of a wall, or of as much of it as is danced.
+CallsOf = Callable[[tuple[Step, ...]], Sequence[Call]]
 
 
 @dataclass(frozen=True)
@@ -69,7 +65,8 @@ def silent_grid(dance: Dance, counts_per_minute: float) -> BeatGrid:
 
     That is after the last restart or tag, or the whole sequence of a phrased dance.
     """
-    counts = sum((wall.counts for wall in unroll(dance, ending=True)), Fraction(0))
+    walls = unroll(dance, ending=dance.sequence is not None)
+    counts = sum((wall.counts for wall in walls), Fraction(0))
     length_sec = float(max(counts, Fraction(2))) * 60 / counts_per_minute
     return BeatGrid.steady_at(counts_per_minute, length_sec=length_sec, beats_per_bar=dance.beats_per_bar)
 
@@ -98,19 +95,19 @@ def practice_track(
     tempo: float,
     lead: Lead,
     voice: Voice | None,
-    calls_of: Callable[[Wall], Sequence[Call]],
+    calls_of: CallsOf,
 ) -> Track:
     """The track of a dance over `music`, or over clicks alone where there is none.
 
     `grid` is at the song's own speed, `tempo` the share of it at which the track plays.  Without a
-    `voice` clicks lead instead of words and counts.  `calls_of` gives the calls of a wall.
+    `voice` clicks lead instead of words and counts.  `calls_of` gives the calls of a wall's steps.
     """
     delay_sec = _delay(slowed(grid, tempo))
     heard = slowed(grid, tempo, delay_sec=delay_sec)
-    walls = _walls_within(dance, heard)
-    cues, left_out = _spoken(heard, walls, lead, voice, calls_of)
+    danced = lay(dance, heard)
+    cues, left_out = _spoken(danced, lead, voice, calls_of)
     clicking = music is None or lead is Lead.CLICK or (voice is None and lead is not Lead.NONE)
-    marks = list(_marks(heard, walls, clicking=clicking))
+    marks = list(_marks(danced, clicking=clicking))
     song = _song(music, tempo, delay_sec) if music is not None else None
     length_sec = max(
         heard.length_sec + (_AFTER_SEC if music is None else 0), *(c.ends_sec for c in cues), 0.0
@@ -135,47 +132,30 @@ def _delay(grid: BeatGrid) -> float:
     return max(0.0, _BEFORE_SEC - grid.count_to_sec(1 - grid.eights_are))
 
 
-def _walls_within(dance: Dance, grid: BeatGrid) -> tuple[Wall, ...]:
-    """The walls that begin before the song is over."""
-    last = grid.beat_to_count(grid.last_beat)
-    danced = unroll(dance, walls=LONGEST if dance.sequence is None else None)
-    return tuple(wall for wall in danced if float(wall.begins_after) < last)
-
-
 def _spoken(
-    grid: BeatGrid,
-    walls: Sequence[Wall],
-    lead: Lead,
-    voice: Voice | None,
-    calls_of: Callable[[Wall], Sequence[Call]],
+    danced: Danced, lead: Lead, voice: Voice | None, calls_of: CallsOf
 ) -> tuple[tuple[Cue, ...], tuple[Wanted, ...]]:
     if voice is None or lead not in (Lead.WORDS, Lead.COUNTS):
         return (), ()
     if lead is Lead.COUNTS:
-        return lay_numbers(list(_numbers(grid, walls)), voice)
-    calls, left_out = lay_calls(_calls(grid, walls, calls_of), voice)
-    counted, _ = lay_numbers(list(_count_in(grid)), voice, among=calls)
+        return lay_numbers(list(_numbers(danced)), voice)
+    calls, left_out = lay_calls(_calls(danced, calls_of), voice)
+    counted, _ = lay_numbers(list(_count_in(danced.grid)), voice, among=calls)
     return tuple(sorted((*counted, *calls), key=lambda cue: cue.starts_sec)), left_out
 
 
-def _calls(
-    grid: BeatGrid, walls: Sequence[Wall], calls_of: Callable[[Wall], Sequence[Call]]
-) -> Iterator[Wanted]:
+def _calls(danced: Danced, calls_of: CallsOf) -> Iterator[Wanted]:
     """The calls of every wall; what is out of the ordinary is said before its first call."""
-    last_sec = grid.beat_to_sec(grid.last_beat)
     before: Wall | None = None
-    for wall in walls:
-        news = _news(wall, before)
-        before = wall
-        for call in calls_of(wall):
-            beat_sec = _sec_of(grid, wall, call.at)
-            if beat_sec > last_sec:
-                return
+    for stretch in danced.stretches:
+        news = _news(stretch.wall, before)
+        before = stretch.wall
+        for call in calls_of(stretch.steps):
             words = call.words
             if news:
                 words = (*(f"{news}, {said}" for said in words), news, *words)
                 news = ""
-            yield Wanted(beat_sec, words)
+            yield Wanted(_sec_of(danced.grid, stretch, call.at), words)
 
 
 def _news(wall: Wall, before: Wall | None) -> str:
@@ -184,20 +164,25 @@ def _news(wall: Wall, before: Wall | None) -> str:
     return "restart" if before is not None and before.cut_by == "restart" else ""
 
 
-def _sec_of(grid: BeatGrid, wall: Wall, at: Fraction) -> float:
-    return grid.count_to_sec(wall.begins_after - wall.skipped + at)
+def _sec_of(grid: BeatGrid, stretch: Stretch, at: Fraction) -> float:
+    """When beat `at` of the stretch's part comes."""
+    return grid.count_to_sec(stretch.starts_count - stretch.wall.skipped + at - 1)
 
 
-def _numbers(grid: BeatGrid, walls: Sequence[Wall]) -> Iterator[Wanted]:
+def _numbers(danced: Danced) -> Iterator[Wanted]:
     """Every count from the count-in on, by eights that begin anew with each wall."""
+    grid = danced.grid
     for count in range(1 - grid.eights_are, 1):
         yield _number(grid, grid.count_to_sec(count), count)
-    last = grid.beat_to_count(grid.last_beat)
-    for wall in walls:
-        for count in range(int(wall.counts)):
-            whole = wall.begins_after + 1 + count
-            if whole <= last:
-                yield _number(grid, grid.count_to_sec(whole), int(wall.skipped) + 1 + count)
+    for stretch in danced.stretches:
+        for count in _counts_of(stretch):
+            yield _number(grid, _sec_of(grid, stretch, Fraction(count)), count)
+
+
+def _counts_of(stretch: Stretch) -> range:
+    """The whole counts of the stretch, from 1 at the beginning of its part."""
+    first = int(stretch.wall.skipped) + 1
+    return range(first, first + int(stretch.counts))
 
 
 def _number(grid: BeatGrid, sec: float, count: int) -> Wanted:
@@ -210,27 +195,21 @@ def _count_in(grid: BeatGrid) -> Iterator[Wanted]:
         yield _number(grid, grid.count_to_sec(count), count)
 
 
-def _marks(grid: BeatGrid, walls: Sequence[Wall], *, clicking: bool) -> Iterator[Placed]:
+def _marks(danced: Danced, *, clicking: bool) -> Iterator[Placed]:
     """The clicks: the count-in always, and where nothing else leads, all counts, halves and walls."""
-    eights = grid.eights_are
-    for count in range(1 - eights, 1):
-        yield _click(grid.count_to_sec(count), first=count == 1 - eights)
-    if not clicking:
-        return
-    last_sec = grid.beat_to_sec(grid.last_beat)
-    for wall in walls:
-        for count in range(int(wall.counts)):
-            sec = grid.count_to_sec(wall.begins_after + 1 + count)
-            if sec > last_sec:
-                return
-            if count == 0:
+    grid = danced.grid
+    for count in range(1 - grid.eights_are, 1):
+        yield _click(grid.count_to_sec(count), first=count == 1 - grid.eights_are)
+    for stretch in danced.stretches if clicking else ():
+        for count in _counts_of(stretch):
+            sec = _sec_of(grid, stretch, Fraction(count))
+            if count == 1:
                 yield _placed(sec, clicks.wall_bell(), _BELL_GAIN)
             else:
-                yield _click(sec, first=(int(wall.skipped) + count) % eights == 0)
-        for step in wall.steps:
-            sec = _sec_of(grid, wall, step.at)
-            if step.at.denominator > 1 and sec <= last_sec:
-                yield _placed(sec, clicks.half_click(), _HALF_GAIN)
+                yield _click(sec, first=count % grid.eights_are == 1)
+        for step in stretch.steps:
+            if step.at.denominator > 1:
+                yield _placed(_sec_of(grid, stretch, step.at), clicks.half_click(), _HALF_GAIN)
 
 
 def _click(sec: float, *, first: bool) -> Placed:
