@@ -93,7 +93,7 @@ def _spectra(sound: Sound, frames: int, *, window: int, every: int) -> Iterator[
         yield np.abs(rfft(views[start : start + _CHUNK] * taper, axis=1))
 
 
-def _strokes(sound: Sound, frames: int) -> tuple[Singles, tuple[Floats, Floats]]:
+def _strokes(sound: Sound, frames: int) -> tuple[Singles, list[Floats]]:
     """The colours, and the rise in each band of their logarithm and of their loudness."""
     import numpy as np
     from scipy.ndimage import maximum_filter1d
@@ -102,7 +102,7 @@ def _strokes(sound: Sound, frames: int) -> tuple[Singles, tuple[Floats, Floats]]
     loudness = np.concatenate([chunk @ filters for chunk in _spectra(sound, frames, window=_SHORT, every=1)])
     # A quiet record and a loud one are to be heard alike: the logarithm has to know what is loud.
     loudness *= 30.0 / (np.percentile(loudness.max(axis=1), 95) + 1e-9)
-    colours = np.log10(1 + loudness)
+    colours = np.asarray(np.log10(1 + loudness), dtype=np.float32)
     rises: list[Floats] = []
     for values, together in ((colours, np.mean), (loudness, np.sum)):
         before = maximum_filter1d(values[:-_LAG], 3, axis=1)
@@ -110,15 +110,14 @@ def _strokes(sound: Sound, frames: int) -> tuple[Singles, tuple[Floats, Floats]]
         rise[_LAG:] = np.maximum(0, values[_LAG:] - before)
         bands = [together(rise[:, _in_band(centres_hz, band)], axis=1) for band in BANDS_HZ]
         rises.append(np.array(bands, dtype=np.float64))
-    kept: Singles = colours.astype(np.float32)
-    return kept, (rises[0], rises[1])
+    return colours, rises
 
 
 def _half_tones() -> tuple[Singles, Floats]:
     """Triangular filters [shape=(bins, c)] at half-tones as far as the bins allow; their centres."""
     import numpy as np
 
-    bins_hz = np.fft.rfftfreq(_SHORT, 1 / HEARING_RATE_HZ)
+    bins_hz = np.fft.rfftfreq(_SHORT, 1 / HEARING_RATE_HZ).astype(np.float64)
     low, high = COLOURS_HZ
     steps_hz = low * 2 ** (np.arange(int(np.log2(high / low) * 12) + 1) / 12)
     edges = np.unique(np.searchsorted(bins_hz, steps_hz))
@@ -139,7 +138,7 @@ def _in_band(centres_hz: Floats, band: tuple[int, int]) -> NDArray[np.bool_]:
     return inside
 
 
-def _evened(rises: tuple[Floats, Floats]) -> tuple[Floats, Floats]:
+def _evened(rises: list[Floats]) -> tuple[Floats, Floats]:
     """The bands and the accents: each band about as strong as every other, and verse as chorus."""
     import numpy as np
     from scipy.ndimage import uniform_filter1d
@@ -168,7 +167,7 @@ def _earlier(values: Floats) -> Floats:
 def _tones(sound: Sound, frames: int) -> tuple[Singles, Singles]:
     import numpy as np
 
-    bins_hz: Floats = np.fft.rfftfreq(_LONG, 1 / HEARING_RATE_HZ)
+    bins_hz = np.fft.rfftfreq(_LONG, 1 / HEARING_RATE_HZ).astype(np.float64)
     middle, low = _pitch_classes(bins_hz, 110, 2000), _pitch_classes(bins_hz, 32, 180)
     found = []
     for chunk in _spectra(sound, frames, window=_LONG, every=_LONG_EVERY):
