@@ -249,8 +249,8 @@ def _play_section(stage: _Stage, section: Section, first: int) -> None:
     score = stage.score
     style = STYLES[score.style]
     chords = section.chords.split()
-    if section.fullness >= 2:
-        stage.add(_KIT["crash"](), first, gain=0.13, pan=_PAN["crash"])
+    if first and section.fullness:
+        stage.add(_KIT["crash"](), first, gain=0.1 + 0.04 * section.fullness, pan=_PAN["crash"])
     for number, name in enumerate(chords):
         bar = first + number * score.beats_per_bar
         last = number == len(chords) - 1
