@@ -12,8 +12,21 @@ import pytest
 if TYPE_CHECKING:
     from tests.cli.conftest import Run
 
-HEAVY = ("rich", "jinja2", "docx", "pypdf", "lxml", "wallwise.reading", "wallwise.glossary", "wallwise.floor")
-COMMANDS = ("check", "walls", "fit", "mend", "explain", "glossary", "pack", "demo")
+HEAVY = (
+    "rich",
+    "jinja2",
+    "docx",
+    "pypdf",
+    "lxml",
+    "numpy",
+    "scipy",
+    "soundfile",
+    "piper",
+    "wallwise.reading",
+    "wallwise.glossary",
+    "wallwise.floor",
+)
+COMMANDS = ("check", "walls", "fit", "mend", "explain", "glossary", "pack", "practice", "demo")
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["check", "--help"], ["--version"]])

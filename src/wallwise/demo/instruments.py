@@ -44,7 +44,7 @@ def _hiss(sec: float, *, seed: int) -> npt.NDArray[np.float64]:
 
 
 @cache
-def string(hz: float, sec: float, pluck_at: float = 0.22, damping: float = 1.6) -> Sound:
+def string(hz: float, sec: float, *, pluck_at: float = 0.22, damping: float = 1.6) -> Sound:
     """A plucked string; higher harmonics die sooner, as they do on wood."""
     at = _times(sec)
     sound = np.zeros_like(at)
