@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.give.voices import Tones, tone
 
-from wallwise.give.cues import LEAD_SEC, Cue, Wanted, lay_calls, lay_numbers
+from wallwise.give.cues import LEAD_SEC, Cue, Wanted, gathered, lay_calls, lay_numbers
 from wallwise.give.syllables import MOST_PER_SEC, syllables
 
 _WORDS = st.sampled_from(
@@ -80,6 +80,25 @@ def test_what_cannot_be_said_in_time_is_left_out_and_told() -> None:
     laid, left_out = lay_calls(calls, Tones())
     assert (calls[0],) == left_out
     assert ["side"] == [cue.words for cue in laid]
+
+
+def test_steps_in_quick_succession_are_called_in_one_breath() -> None:
+    calls = [
+        Wanted(2.0, ("cross",)),
+        Wanted(2.25, ("side",)),
+        Wanted(2.5, ("behind",)),
+        Wanted(3.5, ("hold",)),
+    ]
+    expected = [(2.0, ("cross, side, behind", "cross, side", "cross")), (3.5, ("hold",))]
+    assert expected == [(call.beat_sec, call.words) for call in gathered(calls)]
+    laid, left_out = lay_calls(gathered(calls), Tones())
+    assert ["cross, side, behind", "hold"] == [cue.words for cue in laid]
+    assert left_out == ()
+
+
+def test_no_more_than_four_steps_are_called_at_once() -> None:
+    calls = [Wanted(1 + 0.2 * n, ("step",)) for n in range(6)]
+    assert [4, 2] == [call.words[0].count("step") for call in gathered(calls)]
 
 
 def test_numbers_begin_on_their_beats() -> None:

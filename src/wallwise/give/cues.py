@@ -8,7 +8,7 @@ words are tried.  Numbers fill what the calls leave free.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from wallwise.give.voice import Voice
@@ -19,6 +19,8 @@ from wallwise.song.sound import Sound
 LEAD_SEC = 0.06
 _EARLIEST_SEC = 0.4  # before its beat less the lead: no call moves up further than this
 _BREATH_SEC = 0.05  # between two words
+_TOO_CLOSE_SEC = 0.42  # beats nearer than this are called in one breath: "cross, side, behind"
+_MOST_AT_ONCE = 4
 _MOVING = 8  # how many calls may move up for one; the last of them has hardly anywhere to go
 
 
@@ -43,6 +45,30 @@ class Cue:
     def ends_sec(self) -> float:
         """When the last of it is heard."""
         return self.starts_sec + self.sound.length_sec
+
+
+def gathered(calls: Iterable[Wanted]) -> Iterator[Wanted]:
+    """The calls, those in quick succession made one call before the first of them.
+
+    >>> quick = [Wanted(1.0, ("cross",)), Wanted(1.3, ("side",)), Wanted(3.0, ("vine right", "vine"))]
+    >>> [call.words for call in gathered(quick)]
+    [('cross, side', 'cross'), ('vine right', 'vine')]
+    """
+    group: list[Wanted] = []
+    for call in calls:
+        if group and (call.beat_sec - group[-1].beat_sec > _TOO_CLOSE_SEC or len(group) == _MOST_AT_ONCE):
+            yield _as_one(group)
+            group = []
+        group.append(call)
+    if group:
+        yield _as_one(group)
+
+
+def _as_one(group: Sequence[Wanted]) -> Wanted:
+    first = group[0]
+    short = [call.words[-1] for call in group[1:]]
+    told = [", ".join((first.words[-1], *short[:size])) for size in range(len(short), 0, -1)]
+    return Wanted(first.beat_sec, (*told, *first.words))
 
 
 def lay_calls(calls: Iterable[Wanted], voice: Voice) -> tuple[tuple[Cue, ...], tuple[Wanted, ...]]:

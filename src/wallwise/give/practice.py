@@ -15,7 +15,7 @@ from wallwise.dance.call import Call
 from wallwise.dance.model import Dance, Step
 from wallwise.dance.walls import Wall, WallKind, unroll
 from wallwise.give import clicks
-from wallwise.give.cues import Cue, Wanted, lay_calls, lay_numbers
+from wallwise.give.cues import Cue, Wanted, gathered, lay_calls, lay_numbers
 from wallwise.give.lead import Lead
 from wallwise.give.mixing import MUSIC_LUFS, Placed, mixed
 from wallwise.give.voice import NUMBERS, RATE_HZ, Voice
@@ -139,7 +139,7 @@ def _spoken(
         return (), ()
     if lead is Lead.COUNTS:
         return lay_numbers(list(_numbers(danced)), voice)
-    calls, left_out = lay_calls(_calls(danced, calls_of), voice)
+    calls, left_out = lay_calls(gathered(_calls(danced, calls_of)), voice)
     counted, _ = lay_numbers(list(_count_in(danced.grid)), voice, among=calls)
     return tuple(sorted((*counted, *calls), key=lambda cue: cue.starts_sec)), left_out
 
