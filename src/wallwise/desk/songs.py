@@ -9,7 +9,7 @@ from itertools import accumulate
 from pathlib import Path
 
 from wallwise.dance.model import Dance
-from wallwise.desk.errors import DeskError
+from wallwise.desk.errors import DeskError, Unreadable
 from wallwise.song.grid import BeatGrid, Phrase
 from wallwise.song.minutes import parse_time
 
@@ -45,6 +45,8 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     as long as its phrases; without a tempo, the sheet's holds, and with `any_tempo` a common one
     where it gives none.
     """
+    if asked.file is not None:
+        return _heard(asked.file, asked, dance)
     bpm = asked.bpm if asked.bpm is not None else dance.bpm or (_COMMON if any_tempo else None)
     if bpm is None:
         raise DeskError("The sheet gives no tempo: say the song's with --bpm.")
@@ -64,6 +66,24 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     except ValueError as problem:
         raise DeskError(f"This makes no song: {problem}.") from None
     return replace(grid, first_beat=intro, phrases=_told(phrases, intro, level))
+
+
+def _heard(file: Path, asked: SongAsked, dance: Dance) -> BeatGrid:
+    """The song of a file, heard for the dance."""
+    from wallwise.song.analyse import NoBeat
+    from wallwise.song.corrections import Corrections
+    from wallwise.song.for_dance import grid_heard_for
+    from wallwise.song.sound import Unhearable, read_mono
+
+    try:
+        told = Corrections(bpm=asked.bpm, counts_per_beat=asked.level)
+        return grid_heard_for(dance, read_mono(file), told)
+    except NoBeat as why:
+        raise Unreadable(f"{file}: no beat can be counted in this song, since {why}.") from None
+    except Unhearable as refusal:
+        raise Unreadable(str(refusal)) from None
+    except ValueError as refusal:
+        raise DeskError(str(refusal)) from None
 
 
 def phrase_counts(text: str) -> tuple[int, ...]:
