@@ -14,7 +14,7 @@ from typing import Annotated
 import typer
 from typer.exceptions import TyperException
 
-from wallwise.cli import check, demo, explain, glossary, mend, pack, walls
+from wallwise.cli import check, demo, explain, glossary, mend, pack, song, walls
 from wallwise.desk.errors import DeskError
 
 app = typer.Typer(
@@ -27,6 +27,7 @@ app = typer.Typer(
 for command in (
     check.check,
     walls.walls,
+    song.song,
     mend.mend,
     explain.explain,
     glossary.glossary,
