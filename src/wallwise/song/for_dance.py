@@ -14,7 +14,7 @@ from wallwise.dance.model import Dance
 from wallwise.song.analyse import Analysis, lay
 from wallwise.song.corrections import NONE, Corrections
 from wallwise.song.grid import BeatGrid
-from wallwise.song.intro import with_intro
+from wallwise.song.intro import begun_for
 from wallwise.song.onsets import hear
 from wallwise.song.sound import Sound
 from wallwise.song.tempo import FASTEST_BPM, SLOWEST_BPM
@@ -36,9 +36,7 @@ def grid_heard_for(dance: Dance, sound: Sound, told: Corrections = NONE) -> Beat
     if hinted.bpm != told.bpm and not analysis.grid.steady:  # a steady line is no mishearing
         alone = lay(heard, replace(hinted, bpm=None), length_sec=sound.length_sec)
         analysis = _believed(analysis, alone)
-    if told.first_count_sec is None and not told.later_counts and dance.intro_counts is not None:
-        return with_intro(analysis.grid, dance.intro_counts)
-    return analysis.grid
+    return begun_for(dance, analysis.grid, told)
 
 
 def with_hints(dance: Dance, told: Corrections) -> Corrections:

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from wallwise.dance.model import Dance
+from wallwise.song.corrections import Corrections
 from wallwise.song.grid import BeatGrid
+
+
+def begun_for(dance: Dance, grid: BeatGrid, told: Corrections) -> BeatGrid:
+    """The grid with count 1 where the sheet's intro puts it; where it is, if somebody told that."""
+    if dance.intro_counts is None or told.first_count_sec is not None or told.later_counts:
+        return grid
+    return with_intro(grid, dance.intro_counts)
 
 
 def with_intro(grid: BeatGrid, counts: float) -> BeatGrid:
