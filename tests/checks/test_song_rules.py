@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from wallwise.checks.rule import OnSong
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import read
 from wallwise.song.danced import lay
+from wallwise.song.grid import Phrase
 
 EIGHTS = """S1: SIDE TOUCHES, FORWARD, BACK
 1-2  Step R to right side, touch L beside R
@@ -160,6 +162,18 @@ def test_an_intro_may_be_told_in_beats() -> None:
     for told in (16, 32):
         sheet = feathers(head=f"\nIntro: {told} counts")
         assert not found(sheet, "bpm: 120\nlength: 2:00\nintro: 32\ncount per beat: 1/2")
+
+
+def test_an_intro_that_ends_within_a_phrase_is_noted() -> None:
+    """16 counts as the sheet says, but the phrases begin with the song and 32 counts later."""
+    reading = read(feathers(head="\nIntro: 16 counts"))
+    grid = told_song("bpm: 120\nlength: 2:00\nintro: 16")
+    for starts, noted in ((0, 32), True), ((0, 16), False):
+        phrases = tuple(Phrase(start, 32, 0.8) for start in starts)
+        laid = lay(reading.dance, replace(grid, phrases=phrases))
+        findings = check_song(OnSong(reading, laid))
+        assert ([Severity.NOTE] if noted else []) == [f.severity for f in findings]
+        assert all("the nearest begins 16 counts" in f.message for f in findings)
 
 
 def test_a_sheet_without_an_intro_says_nothing() -> None:

@@ -26,7 +26,7 @@ HEAVY = (
     "wallwise.glossary",
     "wallwise.floor",
 )
-COMMANDS = ("check", "walls", "fit", "mend", "explain", "glossary", "pack", "practice", "demo")
+COMMANDS = ("check", "walls", "fit", "song", "mend", "explain", "glossary", "pack", "practice", "demo")
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["check", "--help"], ["--version"]])

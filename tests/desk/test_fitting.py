@@ -12,7 +12,7 @@ from tests.song.walking import dance, part
 from wallwise.dance.model import Dance, Tag
 from wallwise.desk.errors import DeskError
 from wallwise.desk.fitting import FitReport, cut_as, fit_sheet
-from wallwise.desk.songs import SongAsked, grid_for
+from wallwise.desk.song_asked import SongAsked, grid_for
 from wallwise.song.danced import lay
 from wallwise.song.fit import Choices, Phrasing, fit
 

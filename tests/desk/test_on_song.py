@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from wallwise.desk.on_song import walls_on_song
-from wallwise.desk.songs import SongAsked, grid_for
+from wallwise.desk.song_asked import SongAsked, grid_for
 
 SHEET = """FENDER
 16 counts, 2 walls

@@ -77,8 +77,8 @@ def _noise(name: str, length_sec: float, low_hz: float, high_hz: float) -> Wave:
     noise = source.normal(0, 1, int(length_sec * RATE_HZ))
     band = butter(2, [low_hz, min(high_hz, 0.49 * RATE_HZ)], "bandpass", fs=RATE_HZ, output="sos")
     filtered: Wave = sosfilt(band, noise)
-    loudest = float(np.abs(filtered).max())
-    return filtered / loudest
+    evened: Wave = filtered / float(np.abs(filtered).max())
+    return evened
 
 
 def _struck(length_sec: float, low_hz: float, high_hz: float, ring: float) -> Wave:

@@ -43,7 +43,8 @@ def weighed(
             left = end - at
             if rest == 0 and (walls == 0 or left >= min(choices.eight, choices.counts)):
                 may_begin.add(at)
-    misfits = [min(abs(start - 1 - at) for at in may_begin) for start in starts]
+    heard = [start for start in starts if phrasing.length - (start - 1) >= choices.eight]
+    misfits = [min(abs(start - 1 - at) for at in may_begin) for start in heard]
     inside, count_in_stretch, wall = 0, 0, 0
     tagged = {cut.wall: cut.counts for cut in cuts if cut.kind is CutKind.TAG}
     for at in range(int(phrasing.length)):
@@ -52,7 +53,7 @@ def weighed(
             following = starts[wall] - 1 if wall < len(starts) else phrasing.length
         elif at == following - tagged.get(wall, 0):
             count_in_stretch = 0
-        if at in phrasing.places:
+        if at in phrasing.places and phrasing.length - at >= choices.eight:
             into = count_in_stretch % choices.eight
             apart = min(into, choices.eight - into)
             inside += apart if apart > choices.tolerance else 0
@@ -99,7 +100,7 @@ def test_the_small_cases_are_no_easy_ones() -> None:
     """Many need a cut, some two or three, some cannot be made to fit, some cut a figure."""
     plans = [fit(*small_case(seed)) for seed in range(500)]
     assert sum(bool(plan.cuts) for plan in plans) > 120
-    assert sum(len(plan.cuts) > 1 for plan in plans) > 40
+    assert sum(len(plan.cuts) > 1 for plan in plans) > 30
     assert sum(plan.off > 0 for plan in plans) > 100
     assert sum(any(cut.rough for cut in plan.cuts) for plan in plans) > 15
 
@@ -141,6 +142,12 @@ def test_a_cut_inside_a_figure_is_the_second_choice() -> None:
     assert (Cut(CutKind.RESTART, 1, 21),) == fit(Phrasing.of([20, 32]), choices).cuts
     rough = Choices(32, restarts=(20,), rough=frozenset({20}))
     assert (Cut(CutKind.RESTART, 1, 20, rough=True),) == fit(Phrasing.of([20, 32]), rough).cuts
+
+
+def test_the_last_few_counts_ask_for_nothing() -> None:
+    """A last chord after whole walls is no wall that begins off the phrase."""
+    plan = fit(Phrasing.of([32, 32, 29, 4]), Choices(32, restarts=tuple(range(8, 32))))
+    assert ((), 0, 0) == (plan.cuts, plan.off, plan.misfit)
 
 
 def test_more_cuts_than_allowed_are_not_made() -> None:

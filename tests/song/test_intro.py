@@ -32,9 +32,17 @@ def test_the_eights_begin_anew_with_each_phrase() -> None:
 
 
 def test_half_time_waits_twice_the_beats() -> None:
-    """16 counts at half time are 32 beats, and so are 32 where the sheet counts beats."""
-    song = replace(SONG, counts_per_beat=Fraction(1, 2), first_beat=0)
+    """16 counts at half time are 32 beats, or 16 where the sheet counts beats: the nearer is taken."""
+    song = replace(SONG, counts_per_beat=Fraction(1, 2), first_beat=32)
     assert 32 == with_intro(song, 16).first_beat
+    assert 16 == with_intro(replace(song, first_beat=0), 16).first_beat
+
+
+def test_the_place_nearest_to_what_was_heard_is_taken() -> None:
+    """A quiet phrase of 32, then the beat: 32 counts of intro are those, not the 32 after them."""
+    song = replace(SONG, clear_beat=32, first_beat=32)
+    assert 32 == with_intro(song, 32).first_beat
+    assert 64 == with_intro(replace(song, first_beat=64), 32).first_beat
 
 
 def test_a_waltz_goes_by_sixes() -> None:

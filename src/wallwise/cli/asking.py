@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from wallwise.desk.songs import SongAsked
+    from wallwise.desk.song_asked import SongAsked
 
 
 class CountsPerBeat(StrEnum):
@@ -43,7 +43,7 @@ def song_asked(
     """What the options say of the song; misuse where they tell two songs at once."""
     from fractions import Fraction
 
-    from wallwise.desk.songs import SongAsked
+    from wallwise.desk.song_asked import SongAsked
 
     if song is not None and (length is not None or phrases is not None):
         raise typer.BadParameter("--song tells its own length and phrases; leave out --length and --phrases")

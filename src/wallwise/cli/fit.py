@@ -30,7 +30,7 @@ def fit(
     restarts and tags compare.
     """
     from wallwise.desk.fitting import fit_sheet
-    from wallwise.desk.songs import grid_for
+    from wallwise.desk.song_asked import grid_for
 
     if (song is None) == (phrases is None):
         raise typer.BadParameter("one of --song and --phrases is needed")

@@ -21,6 +21,9 @@ def practice(
         Path, typer.Option("-o", "--out", metavar="FILE", help="The track: .mp3, .flac, .ogg or .wav.")
     ],
     song: SongFile = None,
+    beats: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="The .beats.json found of the song, as corrected.")
+    ] = None,
     bpm: Bpm = None,
     level: Level = None,
     tempo: Annotated[
@@ -38,10 +41,12 @@ def practice(
     it has something to settle.
     """
     from wallwise.desk.practice import PracticeAsked, make_practice
-    from wallwise.desk.songs import grid_for
+    from wallwise.desk.song_asked import grid_for
 
     asked = PracticeAsked(song, bpm, _share(tempo), voice, voice_pack)
-    told = song_asked(song, bpm=bpm, level=level)
+    if beats is not None and song is None:
+        raise typer.BadParameter("--beats tells the beats of a song; name the song too, with --song")
+    told = song_asked(beats or song, bpm=bpm, level=level)
     made = make_practice(sheet, out, asked=asked, song_grid=lambda dance: grid_for(told, dance))
     _show(made)
     return 0 if made.report.sound else 1

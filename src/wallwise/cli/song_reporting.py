@@ -14,7 +14,7 @@ from wallwise.dance.clock import facing_name
 from wallwise.dance.walls import WallKind
 from wallwise.desk.facts import number, what_happens
 from wallwise.desk.fitting import FitReport, cut_row
-from wallwise.desk.on_song import SongReport
+from wallwise.desk.on_song import SongWalls
 from wallwise.give.words import action
 from wallwise.song.danced import Danced, Stretch
 from wallwise.song.fit import Cut, CutKind
@@ -23,7 +23,7 @@ from wallwise.song.minutes import time_name
 HEADINGS = ("wall", "from", "to", "counts", "", "starts", "ends", "music")
 
 
-def show_on_song(report: SongReport, console: Console, *, path: str) -> None:
+def show_on_song(report: SongWalls, console: Console, *, path: str) -> None:
     """Print what does not fit, the walls on the song, where it ends and how to end at the front."""
     danced = report.danced
     show_findings(report.report, console, path=path)
@@ -62,7 +62,7 @@ def _music(stretch: Stretch, danced: Danced) -> str:
     return f"{where}: off" if stretch.begins and danced.off_phrase(stretch) else where
 
 
-def _summary(report: SongReport) -> Iterator[str]:
+def _summary(report: SongWalls) -> Iterator[str]:
     danced, end = report.danced, report.danced.end
     grid = danced.grid
     level = "" if grid.counts_per_beat == 1 else f", {grid.counts_per_minute:.1f} counts"

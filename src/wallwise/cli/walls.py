@@ -12,7 +12,7 @@ from wallwise.cli.asking import Bpm, Level, SongFile, song_asked
 
 if TYPE_CHECKING:
     from wallwise.dance.walls import Wall
-    from wallwise.desk.songs import SongAsked
+    from wallwise.desk.song_asked import SongAsked
 
 
 def walls(
@@ -60,7 +60,7 @@ def _by_itself(sheet: Path) -> None:
 
 def _on_song(sheet: Path, asked: SongAsked, *, as_json: bool) -> int:
     from wallwise.desk.on_song import walls_on_song
-    from wallwise.desk.songs import grid_for
+    from wallwise.desk.song_asked import grid_for
 
     report = walls_on_song(sheet, lambda dance: grid_for(asked, dance))
     if as_json:

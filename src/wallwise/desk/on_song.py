@@ -27,7 +27,7 @@ GridFor = Callable[[Dance], BeatGrid]
 
 
 @dataclass(frozen=True, slots=True)
-class SongReport:
+class SongWalls:
     """What is known of a sheet on a song.
 
     `report` has the findings of the song rules alone; `sheet_settled` says whether the sheet by
@@ -64,17 +64,17 @@ class SongReport:
         }
 
 
-def walls_on_song(path: str | Path, grid_for: GridFor) -> SongReport:
+def walls_on_song(path: str | Path, grid_for: GridFor) -> SongWalls:
     """The sheet at `path` on the song that `grid_for` gives for its dance; DeskError where there is none."""
     return with_sheet(path, lambda text, name: _made(text, name, grid_for))
 
 
-def _made(text: str, name: str, grid_for: GridFor) -> SongReport:
+def _made(text: str, name: str, grid_for: GridFor) -> SongWalls:
     reading = read_text(text, name=name)
     danced = lay(reading.dance, grid_for(reading.dance))
     own = own_ending(danced)
     found = check_song(OnSong(reading, danced))
-    return SongReport(
+    return SongWalls(
         report=Report(name, text, reading.dance, found),
         danced=danced,
         own=own,

@@ -165,8 +165,8 @@ def _counted(heard: Heard, grid: BeatGrid, told: Corrections, *, last_beat: int)
     bar = told.beats_per_bar or _told_metre(told) or beats_per_bar(heard, places)
     grid = replace(grid, beats_per_bar=bar, last_beat=last_beat, clear_beat=_clear(song))
     eight = round(grid.eights_are / grid.counts_per_beat)
-    cuts = _cuts(song, grid, told, eight)
     later = round(told.later_counts / float(grid.counts_per_beat))
+    cuts = _cuts(song, grid, told, eight=eight, later=later)
     grid = replace(grid, phrases=_phrases(cuts, grid, later))
     return replace(grid, first_beat=_first_beat(grid, told, later))
 
@@ -184,8 +184,11 @@ def _clear(song: Beatwise) -> int:
     return int(np.argmax(runs >= 3)) if (runs >= 3).any() else 0
 
 
-def _cuts(song: Beatwise, grid: BeatGrid, told: Corrections, eight: int) -> tuple[phrases.Cut, ...]:
-    known = _known(grid, told)
+def _cuts(
+    song: Beatwise, grid: BeatGrid, told: Corrections, *, eight: int, later: int
+) -> tuple[phrases.Cut, ...]:
+    """The phrases before they are all moved `later` beats; breaks and moves are told of what is seen."""
+    known = _known(grid, told, later)
     bar = min(grid.beats_per_bar, eight)
     cuts = phrases.cut(song, bar=bar, eight=eight, known=known)
     if not told.moves:
@@ -193,20 +196,20 @@ def _cuts(song: Beatwise, grid: BeatGrid, told: Corrections, eight: int) -> tupl
     # A phrase is moved from where it would have been, which is known only now.
     cut, kept = set(known.cuts), set(known.no_cuts)
     for from_sec, to_sec in told.moves:
-        at = grid.sec_to_beat(from_sec)
+        at = grid.sec_to_beat(from_sec) - later
         kept.add(min(cuts, key=lambda found: abs(found.beat - at)).beat)
-        cut.add(round(grid.sec_to_beat(to_sec)))
+        cut.add(round(grid.sec_to_beat(to_sec)) - later)
     known = phrases.Known(frozenset(cut), known.ones, frozenset(kept - cut))
     return phrases.cut(song, bar=bar, eight=eight, known=known)
 
 
-def _known(grid: BeatGrid, told: Corrections) -> phrases.Known:
+def _known(grid: BeatGrid, told: Corrections, later: int) -> phrases.Known:
     ones = {round(grid.sec_to_beat(max(0.0, sec - _HAND_LATE_SEC))) for sec in told.ones_sec}
     if told.first_count_sec is not None:
         ones.add(round(grid.sec_to_beat(told.first_count_sec)))
     cuts, quiet = set(), set()
     for sec, counts in told.breaks:
-        start = round(grid.sec_to_beat(sec))
+        start = round(grid.sec_to_beat(sec)) - later
         end = start + max(1, round(counts / float(grid.counts_per_beat)))
         cuts |= {start, end}
         quiet |= set(range(start + 1, end))

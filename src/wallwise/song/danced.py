@@ -98,8 +98,14 @@ class Danced:
     end: End
 
     def off_phrase(self, stretch: Stretch) -> bool:
-        """Whether the stretch begins where no wall may begin; False where no phrases are known."""
-        return stretch.meeting is not None and abs(stretch.meeting.beside) > self.tolerance
+        """Whether the stretch begins where no wall may begin.
+
+        False where no phrases are known, and in the song's last counts, fewer than an eight.
+        """
+        left = song_counts(self.grid) - stretch.starts_count + 1
+        if stretch.meeting is None or left < self.grid.eights_are:
+            return False
+        return abs(stretch.meeting.beside) > self.tolerance
 
 
 def lay(dance: Dance, grid: BeatGrid) -> Danced:

@@ -18,6 +18,8 @@ in the middle of an eight.  The weights make it an order: as many walls as can b
 phrase, then as few cuts as will do, then none inside a figure, then the least misfit.  Of equal
 costs the plan with fewer tags is taken: a restart leaves the dancers nothing new to learn.
 
+Of the song's last counts, fewer than an eight, nothing is asked: they die away.
+
 A wall may begin with a phrase, and after each whole wall inside it: a phrase of 32 counts holds
 a dance of 16 twice.  What is left of the phrase then holds a wall, a cut one, if it is no
 shorter than an eight.
@@ -145,7 +147,7 @@ def judge(starts: Sequence[float], cuts: Sequence[Cut], phrasing: Phrasing, *, c
     0
     """
     marks = phrasing.marks(choices.counts, eight=choices.eight)
-    misfits = [_misfit(start - 1, marks) for start in starts]
+    misfits = [_misfit(start - 1, marks) for start in starts if start - 1 <= phrasing.length - choices.eight]
     off = sum(misfit > choices.tolerance for misfit in misfits)
     misfit = sum(misfits)
     for wall, (start, following) in enumerate(pairwise((*starts, phrasing.length + 1)), 1):
@@ -171,6 +173,8 @@ def fit(phrasing: Phrasing, choices: Choices) -> Plan:
 
     @cache
     def start_cost(place: float) -> float:
+        if place > phrasing.length - choices.eight:
+            return 0
         misfit = _misfit(place, marks)
         return misfit + OFF * (misfit > choices.tolerance)
 
@@ -246,6 +250,7 @@ def _crossed(place: float, over: float, phrasing: Phrasing, choices: Choices) ->
     """How far the phrases that begin between two places are from the eights counted from the first."""
     places, eight = phrasing.places, choices.eight
     inside = places[bisect_right(places, place) : bisect_left(places, over)]
+    inside = tuple(phrase for phrase in inside if phrase <= phrasing.length - eight)
     apart = (min((phrase - place) % eight, (place - phrase) % eight) for phrase in inside)
     return sum(counts for counts in apart if counts > choices.tolerance)
 

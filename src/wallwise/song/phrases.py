@@ -73,6 +73,8 @@ def cut(song: Beatwise, *, bar: int, eight: int, known: Known = NOTHING_KNOWN) -
     best, came = _search(worth, inside, lengths, known)
     starts = _path(best, came)
     sure = 1 / (1 + np.exp(-news))
+    # Before the first phrase there is nothing to differ from: it is as sure as the others are.
+    sure[starts[0]] = np.mean(sure[starts[1:]]) if len(starts) > 1 else 0.0
     return tuple(Cut(start, 1.0 if start in known.cuts else round(float(sure[start]), 3)) for start in starts)
 
 

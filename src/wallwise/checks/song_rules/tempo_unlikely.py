@@ -10,7 +10,7 @@ from wallwise.checks.rule import OnSong, SongRule
 from wallwise.checks.song_sight import header_span
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
-from wallwise.song.tempos import ANY, TOLERANCE, Rhythm, level_that_fits, rhythm_in, within
+from wallwise.song.tempos import ANY, Rhythm, level_that_fits, rhythm_of, same_tempo, within
 
 # Music and names lines name songs and people, which may be called anything.
 _OTHERS = re.compile(r"^\W*(?:music|song|tune|track|trk|choreo\w*|by|from|to|subject)\b", re.IGNORECASE)
@@ -23,18 +23,20 @@ _LEVELS = {
 
 def _find(song: OnSong) -> Iterator[Finding]:
     reading, grid, told = song.reading, song.danced.grid, song.danced.dance.bpm
-    if told is not None and not _same(grid.bpm, told) and not _same(grid.counts_per_minute, told):
+    if told is not None and not any(
+        same_tempo(bpm, float(told)) for bpm in (grid.bpm, grid.counts_per_minute)
+    ):
         yield RULE.on(
             header_span(reading, rf"\b{_number(float(told))}\b"),
             f"The sheet gives {_number(float(told))} beats a minute, but the song has {_number(grid.bpm)}"
             f"{_octave(grid.bpm, told)}.",
         )
         return
-    rhythm = rhythm_of(reading)
+    rhythm = _rhythm(reading)
     tempo = grid.counts_per_minute
     if within(tempo, rhythm.windows):
         return
-    windows = " or ".join(f"{low} to {high}" for low, high in rhythm.windows)
+    windows = " or ".join(f"{low:g} to {high:g}" for low, high in rhythm.windows)
     level = level_that_fits(grid.bpm, rhythm.windows, now=grid.counts_per_beat)
     advice = f"; {_LEVELS[level]} would make it {_number(grid.bpm * float(level))}" if level else ""
     yield RULE.on(
@@ -43,25 +45,17 @@ def _find(song: OnSong) -> Iterator[Finding]:
     )
 
 
-def rhythm_of(reading: Reading) -> Rhythm:
-    """The rhythm that the sheet's header names; of its title only the last word counts; else `ANY`."""
+def _rhythm(reading: Reading) -> Rhythm:
+    """The rhythm that the sheet's header names, `ANY` where it names none."""
     dance = reading.dance
     lines = [line.text for line in reading.outline.header if not _OTHERS.match(line.text)]
     heads = [text for text in lines if text.strip().casefold() != dance.title.strip().casefold()]
-    title = dance.title.split()[-1:]
-    rhythm = rhythm_in("\n".join([dance.level, *heads, *title]))
-    if rhythm is None or rhythm.beats_per_bar != dance.beats_per_bar:
-        rhythm = rhythm_in("waltz") if dance.beats_per_bar == 3 else None
-    return rhythm or ANY
-
-
-def _same(bpm: float, told: Fraction) -> bool:
-    return abs(bpm / float(told) - 1) <= TOLERANCE
+    return rhythm_of(dance, *heads) or ANY
 
 
 def _octave(bpm: float, told: Fraction) -> str:
     for factor, said in ((2, "twice as many: count every second beat"), (0.5, "half as many")):
-        if _same(bpm / factor, told):
+        if same_tempo(bpm / factor, float(told)):
             return f", {said}"
     return ": another song or version, or another speed"
 

@@ -9,9 +9,15 @@ from itertools import accumulate
 from pathlib import Path
 
 from wallwise.dance.model import Dance
-from wallwise.desk.errors import DeskError
+from wallwise.desk.errors import DeskError, Unreadable
+from wallwise.desk.song import corrected, read_beats
+from wallwise.song.analyse import NoBeat
+from wallwise.song.beatfile import SUFFIX
+from wallwise.song.for_dance import grid_heard_for
 from wallwise.song.grid import BeatGrid, Phrase
+from wallwise.song.intro import begun_for
 from wallwise.song.minutes import parse_time
+from wallwise.song.sound import Unhearable, read_mono
 
 _LONGEST_SEC = 30 * 60
 _COMMON = 120  # where only counts are asked for and the tempo does not matter
@@ -45,6 +51,8 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     as long as its phrases; without a tempo, the sheet's holds, and with `any_tempo` a common one
     where it gives none.
     """
+    if asked.file is not None:
+        return _of_file(asked.file, asked, dance)
     bpm = asked.bpm if asked.bpm is not None else dance.bpm or (_COMMON if any_tempo else None)
     if bpm is None:
         raise DeskError("The sheet gives no tempo: say the song's with --bpm.")
@@ -64,6 +72,27 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     except ValueError as problem:
         raise DeskError(f"This makes no song: {problem}.") from None
     return replace(grid, first_beat=intro, phrases=_told(phrases, intro, level))
+
+
+def _of_file(file: Path, asked: SongAsked, dance: Dance) -> BeatGrid:
+    """The song of a file, heard for the dance, or the beats that were found of it before."""
+    if file.name.endswith(SUFFIX):
+        return _found_before(file, asked, dance)
+    told = corrected(bpm=asked.bpm, counts_per_beat=asked.level)
+    try:
+        return grid_heard_for(dance, read_mono(file), told)
+    except NoBeat as refusal:
+        raise Unreadable(f"{file}: no beat can be counted here: {refusal}.") from None
+    except Unhearable as refusal:
+        raise Unreadable(str(refusal)) from None
+
+
+def _found_before(file: Path, asked: SongAsked, dance: Dance) -> BeatGrid:
+    """The grid of a file of beats; its own count 1 stands if somebody told it."""
+    if asked.bpm is not None or asked.level is not None:
+        raise DeskError(f"{file}: this file has the tempo and the level; correct them with `wallwise song`.")
+    found = read_beats(file)
+    return begun_for(dance, found.grid, found.corrections)
 
 
 def phrase_counts(text: str) -> tuple[int, ...]:

@@ -9,7 +9,7 @@ import pytest
 
 from wallwise.dance.model import Dance
 from wallwise.desk.errors import DeskError
-from wallwise.desk.songs import SongAsked, grid_for, phrase_counts
+from wallwise.desk.song_asked import SongAsked, grid_for, phrase_counts
 from wallwise.song.danced import song_counts
 
 DANCE = Dance("Told", ())
