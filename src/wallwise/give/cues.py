@@ -19,7 +19,7 @@ from wallwise.song.sound import Sound
 LEAD_SEC = 0.06
 _EARLIEST_SEC = 0.4  # before its beat less the lead: no call moves up further than this
 _BREATH_SEC = 0.05  # between two words
-_TOO_CLOSE_SEC = 0.42  # beats nearer than this are called in one breath: "cross, side, behind"
+_TOO_CLOSE_SEC = 0.49  # beats nearer than this are called in one breath: "cross, side, behind"
 _MOST_AT_ONCE = 4
 _MOVING = 8  # how many calls may move up for one; the last of them has hardly anywhere to go
 

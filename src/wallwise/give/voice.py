@@ -26,6 +26,7 @@ _STRENGTH = 0.12  # root mean square of every word
 _EDGE_SEC = 0.004
 _PACE_AIM = 4.7  # syllables a second asked for where the pace has to be mended: the voice varies a little
 _SHORTEST_SCALE, _LONGEST_SCALE = 0.7, 2.0  # of the voice's own pace; beyond these it mumbles or drawls
+_TRIES = 3
 _RECORDED = (".wav", ".flac", ".ogg", ".mp3")
 
 
@@ -54,9 +55,18 @@ class Spoken:
         said = self._unhurried(words)
         if said.length_sec <= within_sec:
             return said
-        scale = max(_SHORTEST_SCALE, round(max(least_sec, within_sec) / said.length_sec - 0.02, 2))
-        brisk = self._at(words, scale)
+        brisk = self._brisk(words, said, within_sec)
         return brisk if least_sec <= brisk.length_sec <= within_sec else None
+
+    def _brisk(self, words: str, said: Sound, within_sec: float) -> Sound:
+        """The words at the scale that fits: pauses and edges do not shrink with it, so it is sought."""
+        scale = 1.0
+        for _ in range(_TRIES):
+            if said.length_sec <= within_sec or scale <= _SHORTEST_SCALE:
+                break
+            scale = max(_SHORTEST_SCALE, round(scale * within_sec / said.length_sec - 0.02, 2))
+            said = self._at(words, scale)
+        return said
 
     def _unhurried(self, words: str) -> Sound:
         """The words at the voice's own pace, slower where that is too fast to follow."""
