@@ -128,6 +128,7 @@ def test_the_teachers_own_words_are_used_and_those_missing_are_told(sheet: Path)
         (replace(_SLOW, tempo=0.1), "track.wav", "10% is no tempo to practise at: 40% to 160% is"),
         (replace(_SLOW, bpm=1000), "track.wav", "1000 is no tempo"),
         (replace(_SLOW, song=Path("no-such-song.mp3")), "track.wav", "no-such-song.mp3: this file cannot be"),
+        (replace(_SLOW, song=Path("a.beats.json")), "track.wav", "these are beats; name the song itself"),
         (replace(_SLOW, voice_pack=Path("no-such-folder")), "track.wav", "no-such-folder: this folder of"),
     ],
 )

@@ -16,6 +16,7 @@ from wallwise.give.lead import Lead
 from wallwise.give.practice import CallsOf, Music, Track, practice_track, silent_grid
 from wallwise.give.voice import NEEDS_EXTRA, RATE_HZ, Recorded, Voice, spoken_voice
 from wallwise.glossary.calling import calls_of
+from wallwise.song.beatfile import SUFFIX
 from wallwise.song.grid import BeatGrid
 from wallwise.song.sound import FORMATS, Label, Sound, Unhearable, encoded, read_stereo
 from wallwise.song.stretch import FASTEST, SLOWEST
@@ -114,6 +115,8 @@ def _refuse_misuse(asked: PracticeAsked, out: Path) -> None:
         raise Unwritable(f"{out}: this is a folder, and a track is a file.")
     if not SLOWEST <= asked.tempo <= FASTEST:
         raise DeskError(f"{asked.tempo:.0%} is no tempo to practise at: {SLOWEST:.0%} to {FASTEST:.0%} is.")
+    if asked.song is not None and asked.song.name.endswith(SUFFIX):
+        raise DeskError(f"{asked.song}: these are beats; name the song itself, and these with --beats.")
     if asked.bpm is not None and not _SLOWEST_BPM <= asked.bpm <= _FASTEST_BPM:
         raise DeskError(
             f"{asked.bpm:g} is no tempo: beats a minute are wanted, {_SLOWEST_BPM} to {_FASTEST_BPM}."
