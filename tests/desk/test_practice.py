@@ -66,6 +66,7 @@ def test_a_song_is_slowed_and_its_beats_are_those_it_was_given(sheet: Path) -> N
     )
     assert made.track.grid.bpm == pytest.approx(96)
     assert made.track.sound.length_sec == pytest.approx(25, abs=1)
+    assert "Count 1 is where it was heard, 4.50 s into the song" in made.notes[0]
     assert "over song.flac" in soundfile.SoundFile(made.path).comment
 
 

@@ -43,7 +43,7 @@ def practice(
     from wallwise.desk.practice import PracticeAsked, make_practice
     from wallwise.desk.song_asked import grid_for
 
-    asked = PracticeAsked(song, bpm, _share(tempo), voice, voice_pack)
+    asked = PracticeAsked(song, beats, bpm, _share(tempo), voice, voice_pack)
     if beats is not None and song is None:
         raise typer.BadParameter("--beats tells the beats of a song; name the song too, with --song")
     told = song_asked(beats or song, bpm=bpm, level=level)

@@ -26,6 +26,11 @@ _COMMON_BPM = {3: 90.0}  # where neither the sheet nor the teacher says: a slow 
 _OTHER_BPM = 100.0
 _SLOWEST_BPM, _FASTEST_BPM = 20, 400
 
+_HEARD_ONE = (
+    "Count 1 is where it was heard, {sec:.2f} s into the song; if that is wrong, tell it with "
+    "`wallwise song FILE --first SEC --beats NAME.beats.json` and name that file here with --beats."
+)
+
 # NIOSH, Criteria for a recommended standard: occupational noise exposure, 1998: 85 dB(A) for eight
 # hours, half the time for every 3 dB more.
 SAFE_LISTENING = (
@@ -38,10 +43,12 @@ SAFE_LISTENING = (
 class PracticeAsked:
     """What is asked of the track: `tempo` is a share of the song's own, 0.75 for three quarters.
 
-    `bpm` is the tempo where there is no song; `voice_pack` a folder of the teacher's own words.
+    `bpm` is the tempo where there is no song, `beats` the file of beats that somebody has looked at;
+    `voice_pack` is a folder of the teacher's own words.
     """
 
     song: Path | None = None
+    beats: Path | None = None
     bpm: float | None = None
     tempo: float = 1.0
     lead: Lead = Lead.WORDS
@@ -135,6 +142,8 @@ def _music(
     if sound.length_sec > LONGEST_SEC:
         raise Unreadable(f"{asked.song}: a practice track is made of at most {LONGEST_SEC // 60} minutes.")
     grid = song_grid(dance)
+    if asked.beats is None:
+        notes.append(_HEARD_ONE.format(sec=grid.count_to_sec(1)))
     return Music(sound, grid), grid
 
 
