@@ -96,7 +96,7 @@ def test_beats_found_before_are_not_sought_again(sheet: Path, song: Path, tune: 
     hear_song(song, beats=beats)
     found = starts_sec(walls_on_song(sheet, of(beats)))
     assert np.abs(np.array(found) - tune.beats_sec[16::32]).max() < WINDOW_SEC
-    later_sec = tune.beats_sec[24]
+    later_sec = float(tune.beats_sec[24])
     hear_song(song, corrected(first_count_sec=later_sec), beats=beats)
     moved = walls_on_song(sheet, of(beats))
     assert later_sec == pytest.approx(starts_sec(moved)[0], abs=0.05)
