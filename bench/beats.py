@@ -43,6 +43,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from tests.song.rhythms import RHYTHMS
 from tests.song.tunes import MOVES, Tune, compose
+
 from wallwise.song.analyse import analyse
 from wallwise.song.corrections import NONE, Corrections
 from wallwise.song.grid import BeatGrid

@@ -22,7 +22,7 @@ from wallwise.song.grid import Anchors, BeatGrid, Phrase
 from wallwise.song.levels import Level, beats_per_bar, levels
 from wallwise.song.lines import Line, fit, numbered
 from wallwise.song.onsets import FRAMES_PER_SEC, Heard, hear
-from wallwise.song.pulse import Pulse, beat_within, find_pulse, seconds
+from wallwise.song.pulse import Pulse, beat_within, find_pulse, loudest_near, seconds
 from wallwise.song.sound import Sound
 from wallwise.song.tempo import Prior, candidates, hinted, local_periods
 
@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
 SHORTEST_SEC = 5.0
 _TAPS_SPREAD = 0.025
+_STRUCK = 0.25  # of the usual stroke
 _SILENT = 0.04  # of the loudness that the loud parts have
 _OTHER_LEVEL = 0.08  # a level farther from the pulse than this is another pulse
 _LONGEST_INTRO = 64  # counts; a first phrase of more is not danced out
@@ -161,6 +162,8 @@ def _counted(heard: Heard, grid: BeatGrid, told: Corrections, *, last_beat: int)
     import numpy as np
 
     places = np.array([grid.beat_to_sec(beat) for beat in range(last_beat + 2)]) * FRAMES_PER_SEC
+    last_beat = _last_struck(heard, places[:-1])
+    places = places[: last_beat + 2]
     song = beatwise(heard, places)
     bar = told.beats_per_bar or _told_metre(told) or beats_per_bar(heard, places)
     grid = replace(grid, beats_per_bar=bar, last_beat=last_beat, clear_beat=_clear(song))
@@ -169,6 +172,15 @@ def _counted(heard: Heard, grid: BeatGrid, told: Corrections, *, last_beat: int)
     cuts = _cuts(song, grid, told, eight=eight, later=later)
     grid = replace(grid, phrases=_phrases(cuts, grid, later))
     return replace(grid, first_beat=_first_beat(grid, told, later))
+
+
+def _last_struck(heard: Heard, places: Floats) -> int:
+    """The last beat on which something is struck: what follows is the room ringing."""
+    import numpy as np
+
+    strokes = loudest_near(heard.accents, places)
+    struck = np.flatnonzero(strokes > _STRUCK * np.median(strokes))
+    return max(8, int(struck[-1])) if len(struck) else len(places) - 1
 
 
 def _told_metre(told: Corrections) -> int | None:
