@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -61,22 +62,28 @@ def of(song: Path, **asked: float) -> Callable[[Dance], BeatGrid]:
     return lambda dance: grid_for(SongAsked(song, **asked), dance)  # type: ignore[arg-type]
 
 
+@pytest.fixture(scope="module")
+def heard(song: Path) -> Callable[[Dance], BeatGrid]:
+    """The grid of the song for a dance of the sheet, heard once for all tests."""
+    return cache(of(song))
+
+
 def starts_sec(report: SongWalls) -> list[float]:
     """When each wall starts."""
     return [stretch.starts_sec for stretch in report.danced.stretches]
 
 
-def test_walls_start_on_the_true_beats(sheet: Path, song: Path, tune: Tune) -> None:
+def test_walls_start_on_the_true_beats(sheet: Path, heard: Callable[[Dance], BeatGrid], tune: Tune) -> None:
     """Every 32 beats from the sixteenth on, each within the window of the beat."""
-    found = starts_sec(walls_on_song(sheet, of(song)))
+    found = starts_sec(walls_on_song(sheet, heard))
     true = tune.beats_sec[16::32]
     assert len(true) == len(found)
     assert np.abs(np.array(found) - true).max() < WINDOW_SEC
 
 
-def test_a_break_asks_for_a_tag(sheet: Path, song: Path) -> None:
+def test_a_break_asks_for_a_tag(sheet: Path, heard: Callable[[Dance], BeatGrid]) -> None:
     """Two beats more after wall 3: a tag of two counts there, and the sheet without it misses the phrase."""
-    report = fit_sheet(sheet, of(song))
+    report = fit_sheet(sheet, heard)
     assert [("tag", 3, 2)] == [(cut.kind.value, cut.wall, cut.counts) for cut in report.plan.cuts]
     assert (0, 1) == (report.plan.off, report.own.off)
 
