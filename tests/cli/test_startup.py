@@ -78,6 +78,9 @@ def test_help_names_every_command(run: Run) -> None:
         ["pack", "no-such-file.txt"],
         ["explain", "no-such-rule"],
         ["glossary", "xyzzy"],
+        ["song"],
+        ["song", "no-such-file.mp3"],
+        ["song", "/"],
     ],
 )
 def test_bad_usage_is_one_sentence_and_exit_2(run: Run, arguments: list[str]) -> None:

@@ -69,7 +69,8 @@ def note(name: str, pitch: int, hundredths: int) -> Wave:
         fade = np.exp(-time * (1 + voice.dull * (k - 1)) / voice.ring)
         wave += np.sin(k * phase + k * k) * fade / k**voice.fall
     wave *= np.minimum(time / voice.attack, 1) * np.clip((held + voice.release - time) / voice.release, 0, 1)
-    return wave / (np.abs(wave).max() + 1e-9)
+    evened: Wave = wave / (float(np.abs(wave).max()) + 1e-9)
+    return evened
 
 
 def _noise(name: str, length_sec: float, low_hz: float, high_hz: float) -> Wave:

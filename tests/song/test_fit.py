@@ -39,9 +39,9 @@ def weighed(
     may_begin = set()
     for place, end in zip(phrasing.places, (*phrasing.places[1:], phrasing.length), strict=True):
         for at in range(int(place), int(end)):
-            walls, rest = divmod(at - place, choices.counts)
+            rest = (at - place) % choices.counts
             left = end - at
-            if rest == 0 and (walls == 0 or left >= min(choices.eight, choices.counts)):
+            if rest == 0 and (at == 0 or left >= min(choices.eight, choices.counts)):
                 may_begin.add(at)
     heard = [start for start in starts if phrasing.length - (start - 1) >= choices.eight]
     misfits = [min(abs(start - 1 - at) for at in may_begin) for start in heard]

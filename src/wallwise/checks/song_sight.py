@@ -28,13 +28,9 @@ def told_at(stretch: Stretch) -> str:
 def beside_words(stretch: Stretch) -> str:
     """How far the stretch begins from the nearest phrase: "8 counts before phrase 5 begins"."""
     assert stretch.meeting is not None
-    offset, phrase = stretch.meeting.offset, stretch.meeting.phrase
+    offset = stretch.meeting.offset
     counts = f"{abs(offset)} count{'s' if abs(offset) != 1 else ''}"
-    return (
-        f"{counts} after phrase {phrase} begins"
-        if offset > 0
-        else f"{counts} before phrase {phrase + 1} begins"
-    )
+    return f"{counts} {'after' if offset > 0 else 'before'} phrase {stretch.meeting.nearest} begins"
 
 
 def severity_of(rule: Named, stretch: Stretch) -> Severity:

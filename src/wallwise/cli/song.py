@@ -16,41 +16,46 @@ if TYPE_CHECKING:
 _FRACTIONS = ("1/2", "1", "2")
 
 
+Song = Annotated[Path, typer.Argument(metavar="FILE", help="The song: wav, flac, ogg, opus, mp3.")]
+Bpm = Annotated[float | None, typer.Option(metavar="N", help="About how many beats a minute.")]
+Dance = Annotated[str | None, typer.Option(metavar="NAME", help="What is danced to it, such as waltz.")]
+Metre = Annotated[int | None, typer.Option(metavar="N", help="2, 3 or 4.")]
+Level = Annotated[str | None, typer.Option(metavar="1/2|1|2", help="Dance counts for a beat of the song.")]
+Taps = Annotated[Path | None, typer.Option(metavar="FILE", help="Seconds at which beats were tapped.")]
+Ones = Annotated[list[float] | None, typer.Option(metavar="SEC", help='A tap on the "1" of an eight.')]
+First = Annotated[float | None, typer.Option(metavar="SEC", help="Where count 1 of the dance is.")]
+Later = Annotated[int, typer.Option(metavar="N", help="Every count N later; below zero earlier.")]
+Breaks = Annotated[
+    list[str] | None,
+    typer.Option("--break", metavar="SEC:N", help="Here the eights stop for N counts."),
+]
+Moves = Annotated[
+    list[str] | None,
+    typer.Option(metavar="SEC:SEC", help="The phrase that begins about the first begins at the second."),
+]
+Beats = Annotated[
+    Path | None, typer.Option(metavar="FILE", help="A .beats.json that keeps beats and corrections.")
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print the beats as JSON.")]
+Picture = Annotated[Path | None, typer.Option(metavar="FILE", help="Draw the song into this SVG file.")]
+
+
 def song(
-    file: Annotated[Path, typer.Argument(metavar="FILE", help="The song: wav, flac, ogg, opus, mp3.")],
+    file: Song,
     *,
-    bpm: Annotated[float | None, typer.Option(metavar="N", help="About how many beats a minute.")] = None,
-    dance: Annotated[
-        str | None, typer.Option(metavar="NAME", help="What is danced to it, such as waltz.")
-    ] = None,
-    beats_per_bar: Annotated[int | None, typer.Option(metavar="N", help="2, 3 or 4.")] = None,
-    count_per_beat: Annotated[
-        str | None, typer.Option(metavar="1/2|1|2", help="Dance counts for a beat of the song.")
-    ] = None,
-    taps: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Seconds at which beats were tapped.")
-    ] = None,
-    one: Annotated[
-        list[float] | None, typer.Option(metavar="SEC", help='A tap on the "1" of an eight.')
-    ] = None,
-    first: Annotated[float | None, typer.Option(metavar="SEC", help="Where count 1 of the dance is.")] = None,
-    later: Annotated[int, typer.Option(metavar="N", help="Every count N later; below zero earlier.")] = 0,
-    stop: Annotated[
-        list[str] | None,
-        typer.Option("--break", metavar="SEC:N", help="Here the eights stop for N counts."),
-    ] = None,
-    move: Annotated[
-        list[str] | None,
-        typer.Option(metavar="SEC:SEC", help="The phrase that begins about the first begins at the second."),
-    ] = None,
-    beats: Annotated[
-        Path | None,
-        typer.Option(metavar="FILE", help="A .beats.json that keeps beats and corrections."),
-    ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Print the beats as JSON.")] = False,
-    picture: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Draw the song into this SVG file.")
-    ] = None,
+    bpm: Bpm = None,
+    dance: Dance = None,
+    beats_per_bar: Metre = None,
+    count_per_beat: Level = None,
+    taps: Taps = None,
+    one: Ones = None,
+    first: First = None,
+    later: Later = 0,
+    stop: Breaks = None,
+    move: Moves = None,
+    beats: Beats = None,
+    as_json: AsJson = False,
+    picture: Picture = None,
 ) -> None:
     """Find the beats, eights and phrases of a song.
 

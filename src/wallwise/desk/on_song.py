@@ -51,7 +51,7 @@ class SongWalls:
             "counts_per_minute": round(grid.counts_per_minute, 3),
             "beats_per_bar": grid.beats_per_bar,
             "first_count_sec": _sec(grid.count_to_sec(1)),
-            "walls": [_wall_row(stretch) for stretch in of_walls],
+            "walls": [_wall_row(stretch, danced) for stretch in of_walls],
             "restarts": [
                 _restart_row(stretch, danced) for stretch in of_walls if stretch.cut_by == "restart"
             ],
@@ -83,7 +83,7 @@ def _made(text: str, name: str, grid_for: GridFor) -> SongWalls:
     )
 
 
-def _wall_row(stretch: Stretch) -> dict[str, Any]:
+def _wall_row(stretch: Stretch, danced: Danced) -> dict[str, Any]:
     row = {
         "wall": stretch.wall.number,
         "part": stretch.wall.part,
@@ -98,7 +98,7 @@ def _wall_row(stretch: Stretch) -> dict[str, Any]:
         "phrase": meeting.phrase,
         "phrase_count": number(meeting.count),
         "phrase_offset": number(meeting.offset),
-        "on_phrase": meeting.beside == 0,
+        "on_phrase": not danced.off_phrase(stretch),
     }
 
 

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
 from wallwise.give.syllables import MOST_PER_SEC, syllables
-from wallwise.song.sound import Sound, read_mono
+from wallwise.song.sound import Sound, at_rate, read_mono
 
 if TYPE_CHECKING:
     from wallwise.song.sound import Samples
@@ -88,7 +88,9 @@ class Spoken:
             manner = SynthesisConfig(length_scale=scale, noise_w_scale=0.0)
             pieces = [piece.audio_float_array for piece in self._model.synthesize(words, manner)]
             spoken = np.concatenate(pieces).astype(np.float32)
-            self._said[words, scale] = _trimmed(_at_rate(spoken, self._model.config.sample_rate))
+            self._said[words, scale] = _trimmed(
+                at_rate(Sound(spoken, self._model.config.sample_rate), RATE_HZ).samples
+            )
         return self._said[words, scale]
 
 
@@ -141,13 +143,6 @@ def spoken_voice() -> Spoken | None:
 
 def _plain(words: str) -> str:
     return " ".join(re.findall(r"[\w&]+", words.casefold().replace("_", " ")))
-
-
-def _at_rate(samples: Samples, rate_hz: int) -> Samples:
-    import soxr
-
-    resampled: Samples = soxr.resample(samples, rate_hz, RATE_HZ)
-    return resampled
 
 
 def _trimmed(samples: Samples) -> Sound:

@@ -22,7 +22,7 @@ from wallwise.song.grid import Anchors, BeatGrid, Phrase
 from wallwise.song.levels import Level, beats_per_bar, levels
 from wallwise.song.lines import Line, fit, numbered
 from wallwise.song.onsets import FRAMES_PER_SEC, Heard, hear
-from wallwise.song.pulse import Pulse, beat_within, find_pulse, seconds
+from wallwise.song.pulse import Pulse, beat_within, find_pulse, loudest_near, seconds
 from wallwise.song.sound import Sound
 from wallwise.song.tempo import Prior, candidates, hinted, local_periods
 
@@ -34,9 +34,11 @@ if TYPE_CHECKING:
 
 SHORTEST_SEC = 5.0
 _TAPS_SPREAD = 0.025
+_STRUCK = 0.25  # of the usual stroke
 _SILENT = 0.04  # of the loudness that the loud parts have
 _OTHER_LEVEL = 0.08  # a level farther from the pulse than this is another pulse
 _LONGEST_INTRO = 64  # counts; a first phrase of more is not danced out
+_OFF_BEAT = 0.3  # of a beat; a tap farther than this from every beat is on another one
 _HAND_LATE_SEC = 0.02  # a hand that taps is a little late, more often than early
 
 
@@ -124,20 +126,29 @@ def _pulse(heard: Heard, prior: Prior | None) -> tuple[Pulse, tuple[Level, ...]]
 
 
 def _within(heard: Heard, pulse: Pulse, line: Line, told: Corrections) -> float:
-    """The share of a beat by which the beats lie after the numbers of the line."""
+    """The share of a beat by which the beats lie after the numbers of the line; a tap is on a beat."""
+    if told.taps_sec:
+        # Taps say which part of the pattern is the beat; where in the part, the strokes know better.
+        return _nearest_part(_off(line, told.taps_sec)) % 1
+    within = beat_within(heard, pulse.frames)
+    if told.ones_sec:
+        off = (_off(line, told.ones_sec) - within + 0.5) % 1 - 0.5
+        if abs(off) > _OFF_BEAT:
+            within = (within + _nearest_part(off)) % 1
+    return within
+
+
+def _off(line: Line, taps_sec: tuple[float, ...]) -> float:
+    """How far after the numbers of the line the taps lie, in the mean: a share of a beat, -1/2 to 1/2."""
     import numpy as np
 
-    if not told.taps_sec:
-        return beat_within(heard, pulse.frames)
-    places = _line_grid(line).sec_to_beat
-    turns = np.array([places(sec - _HAND_LATE_SEC) for sec in told.taps_sec]) * 2 * np.pi
-    middle = np.angle(np.exp(1j * turns).mean()) / (2 * np.pi)
-    # The taps say which part of the pattern is the beat; where in the part, the strokes know better.
-    return float(np.round(middle * 4) / 4 % 1)
+    place = BeatGrid(line.anchors, 4, 0, 1, Fraction(1), (), 0.0, line.steady, 0.0).sec_to_beat
+    turns = np.array([place(max(0.0, sec - _HAND_LATE_SEC)) for sec in taps_sec]) * 2 * np.pi
+    return float(np.angle(np.exp(1j * turns).mean()) / (2 * np.pi))
 
 
-def _line_grid(line: Line) -> BeatGrid:
-    return BeatGrid(line.anchors, 4, 0, 1, Fraction(1), (), 0.0, line.steady, 0.0)
+def _nearest_part(share: float) -> float:
+    return round(share * 4) / 4
 
 
 def _sounding(heard: Heard) -> tuple[float, float]:
@@ -161,6 +172,8 @@ def _counted(heard: Heard, grid: BeatGrid, told: Corrections, *, last_beat: int)
     import numpy as np
 
     places = np.array([grid.beat_to_sec(beat) for beat in range(last_beat + 2)]) * FRAMES_PER_SEC
+    last_beat = _last_struck(heard, places[:-1])
+    places = places[: last_beat + 2]
     song = beatwise(heard, places)
     bar = told.beats_per_bar or _told_metre(told) or beats_per_bar(heard, places)
     grid = replace(grid, beats_per_bar=bar, last_beat=last_beat, clear_beat=_clear(song))
@@ -169,6 +182,15 @@ def _counted(heard: Heard, grid: BeatGrid, told: Corrections, *, last_beat: int)
     cuts = _cuts(song, grid, told, eight=eight, later=later)
     grid = replace(grid, phrases=_phrases(cuts, grid, later))
     return replace(grid, first_beat=_first_beat(grid, told, later))
+
+
+def _last_struck(heard: Heard, places: Floats) -> int:
+    """The last beat on which something is struck: what follows is the room ringing."""
+    import numpy as np
+
+    strokes = loudest_near(heard.accents, places)
+    struck = np.flatnonzero(strokes > _STRUCK * np.median(strokes))
+    return max(8, int(struck[-1])) if len(struck) else len(places) - 1
 
 
 def _told_metre(told: Corrections) -> int | None:

@@ -74,8 +74,9 @@ def _colour(heard: Heard, places: Floats) -> Floats:
     import numpy as np
 
     colour = _means(heard.colours, places)
-    turned, sizes, _ = np.linalg.svd(colour - colour.mean(axis=0), full_matrices=False)
-    found: Floats = turned[:, :_COLOURS] * sizes[:_COLOURS]
+    colour -= colour.mean(axis=0)
+    _, directions = np.linalg.eigh(colour.T @ colour)  # the principal ones come last
+    found: Floats = colour @ directions[:, -_COLOURS:]
     return found
 
 

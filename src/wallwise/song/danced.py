@@ -28,13 +28,15 @@ class Meeting:
     """Where a wall meets the phrases of the music.
 
     It begins on count `count` (from 1) of phrase `phrase` (from 1, the one that count 1 of the
-    dance begins).  `offset` is how many counts it is behind the nearest start of a phrase, below
-    zero before it; `beside` the same for the nearest place where a wall may begin.  `confidence`
-    is how sure the start of that nearest phrase is.
+    dance begins).  `offset` is how many counts it is behind the start of phrase `nearest`, below
+    zero before it; breaks, which are shorter than an eight, are no such phrases.  `beside` is the
+    same for the nearest place where a wall may begin.  `confidence` is how sure the start of the
+    nearest phrase is.
     """
 
     phrase: int
     count: Fraction
+    nearest: int
     offset: Fraction
     beside: Fraction
     confidence: float
@@ -200,7 +202,9 @@ def _in_phrases(wall: Wall, grid: BeatGrid) -> bool:
 def _meeting(wall: Wall, dance: Dance, grid: BeatGrid, phrasing: Phrasing) -> Meeting:
     place, places = wall.begins_after, [Fraction(p) for p in phrasing.places]
     index = bisect_right(places, place) - 1
-    near = min(places, key=lambda p: (abs(place - p), -p))
+    ends = [*places[1:], Fraction(phrasing.length)]
+    whole = [p for p, end in zip(places, ends, strict=True) if not p or end - p >= grid.eights_are]
+    near = min(whole, key=lambda p: (abs(place - p), -p))
     part = part_named(dance, wall.part)
     holds = part.counts if part is not None and part.counts else dance.counts
     marks = (Fraction(m) for m in phrasing.marks(_plain(holds), eight=grid.eights_are))
@@ -208,6 +212,7 @@ def _meeting(wall: Wall, dance: Dance, grid: BeatGrid, phrasing: Phrasing) -> Me
     return Meeting(
         phrase=index + 1,
         count=place - places[index] + 1,
+        nearest=places.index(near) + 1,
         offset=place - near,
         beside=place - min(marks, key=lambda m: (abs(place - m), -m)),
         confidence=known.get(near, 1.0),

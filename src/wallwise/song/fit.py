@@ -22,7 +22,8 @@ Of the song's last counts, fewer than an eight, nothing is asked: they die away.
 
 A wall may begin with a phrase, and after each whole wall inside it: a phrase of 32 counts holds
 a dance of 16 twice.  What is left of the phrase then holds a wall, a cut one, if it is no
-shorter than an eight.
+shorter than an eight.  A phrase shorter than an eight is a break: no wall begins with it, but
+for the first.
 """
 
 from __future__ import annotations
@@ -102,9 +103,12 @@ class Phrasing:
 
 
 def _inside(place: float, end: float, counts: float, eight: int) -> Iterator[float]:
-    yield place
-    while end - (place := place + counts) >= min(eight, counts):
+    if place == 0:
         yield place
+        place += counts
+    while end - place >= min(eight, counts):
+        yield place
+        place += counts
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,8 @@
 """The beats of a song heard for one dance: what its sheet says of the music helps the ear.
 
 The sheet's tempo, its rhythm and its metre are hints, not truths: sheets are written to one
-recording and danced to another.  Where the song by itself is heard at quite another tempo, and
-more evenly so, the song is believed.
+recording and danced to another.  Where the song is not at the sheet's tempo, and by itself is
+heard at quite another and about as evenly, the song is believed.
 """
 
 from __future__ import annotations
@@ -23,6 +23,9 @@ from wallwise.song.tempos import rhythm_of, same_tempo
 # Heard at another level a tempo is the same: "accuracy 2" of Schreiber & Müller; and three against two.
 _LEVELS = tuple(Fraction(*parts) for parts in ((1, 1), (1, 2), (2, 1), (1, 3), (3, 1), (2, 3), (3, 2)))
 
+_AS_TOLD = 0.02  # a recording that the sheet was written to is hardly farther from its tempo
+_AS_EVEN = 1.5
+
 
 def grid_heard_for(dance: Dance, sound: Sound, told: Corrections = NONE) -> BeatGrid:
     """The grid of a mono `sound` at HEARING_RATE_HZ with count 1 where the dance begins.
@@ -33,7 +36,7 @@ def grid_heard_for(dance: Dance, sound: Sound, told: Corrections = NONE) -> Beat
     heard = hear(sound)
     hinted = with_hints(dance, told)
     analysis = lay(heard, hinted, length_sec=sound.length_sec)
-    if hinted.bpm != told.bpm and not analysis.grid.steady:  # a steady line is no mishearing
+    if hinted.bpm != told.bpm and abs(analysis.grid.bpm / (hinted.bpm or 1) - 1) > _AS_TOLD:
         alone = lay(heard, replace(hinted, bpm=None), length_sec=sound.length_sec)
         analysis = _believed(analysis, alone)
     return begun_for(dance, analysis.grid, told)
@@ -52,6 +55,7 @@ def with_hints(dance: Dance, told: Corrections) -> Corrections:
 
 
 def _believed(hinted: Analysis, alone: Analysis) -> Analysis:
-    """The song heard with the sheet's tempo, unless it is heard more evenly at quite another."""
+    """The song heard with the sheet's tempo, unless it is heard as evenly at quite another."""
     another = not any(same_tempo(alone.grid.bpm * float(k), hinted.grid.bpm) for k in _LEVELS)
-    return alone if another and alone.grid.residual_sec < hinted.grid.residual_sec else hinted
+    even = alone.grid.residual_sec <= _AS_EVEN * hinted.grid.residual_sec
+    return alone if another and even else hinted

@@ -26,7 +26,7 @@ LONGEST_EIGHTS = 16  # a phrase of 128 counts; longer ones are cut
 # that of the last four or the last, a fill before, a crash; each also as it stands above its
 # neighbours.  Fitted, none below zero, on the rendered songs of the bench that are tuned on.
 _TELLING = (0.72, 1.27, 0.64, 1.17, 0.87, 0.38, 1.48)
-_NEVER = -4.0
+_NEVER = -3.7
 _SHADOW = 1.0  # for a beat on which a change is not heard most
 _SHORT = 5.0  # against pieces of less than an eight
 _BAR = 0.55  # what a bar tells against a cut

@@ -165,7 +165,7 @@ def beat_within(heard: Heard, beats: Floats) -> float:
     strokes, chords = [], []
     for shift in _SHIFTS:
         places = beats[:-1] + shift / PARTS * gaps
-        strokes.append(_loudest_near(heard.accents, places).mean())
+        strokes.append(loudest_near(heard.accents, places).mean())
         chords.append([_most(change) for change in new_chords(heard, places, 2 * gaps)])
     told = np.concatenate([np.array(strokes)[:, None], np.array(chords).reshape(len(_SHIFTS), -1)], axis=1)
     worth = (told / (told.max(axis=0) + 1e-9)) @ _WITHIN
@@ -180,7 +180,8 @@ def _most(changes: Floats) -> tuple[float, float]:
     return float(ordered[: len(ordered) // 4 + 1].mean()), float(ordered[: len(ordered) // 8 + 1].mean())
 
 
-def _loudest_near(values: Floats, places: Floats, reach: int = 2) -> Floats:
+def loudest_near(values: Floats, places: Floats, reach: int = 2) -> Floats:
+    """The greatest value within `reach` frames of each place [shape=(n,)]."""
     from scipy.ndimage import maximum_filter1d
 
     return sampled(maximum_filter1d(values, 2 * reach + 1), places)

@@ -57,6 +57,15 @@ def read_stereo(path: Path, rate_hz: int = 44100) -> Sound:
     return _read(path, rate_hz, lambda block: block[:, [0, min(1, block.shape[1] - 1)]])
 
 
+def at_rate(sound: Sound, rate_hz: int) -> Sound:
+    """The sound at another rate; as long, to a sample."""
+    if sound.rate_hz == rate_hz or not len(sound.samples):
+        return Sound(sound.samples, rate_hz)
+    import soxr
+
+    return Sound(soxr.resample(sound.samples, sound.rate_hz, rate_hz), rate_hz)
+
+
 def _read(path: Path, rate_hz: int, mix: Callable[[Samples], Samples]) -> Sound:
     import numpy as np
     import soxr

@@ -40,7 +40,7 @@ def _beside_a_phrase(danced: Danced) -> str:
     """Where the nearest phrase begins if none does on count 1, in words; empty where one does."""
     grid = danced.grid
     starts = [grid.beat_to_count(phrase.starts_beat) - 1 for phrase in grid.phrases]
-    nearest = min(starts, key=abs, default=0.0)
+    nearest = min(starts, key=lambda counts: (abs(counts), -counts), default=0.0)
     if abs(nearest) <= danced.tolerance:
         return ""
     counts, way = f"{abs(nearest):g}", "later" if nearest > 0 else "earlier"
