@@ -20,7 +20,7 @@ from wallwise.give.voice import RATE_HZ
 from wallwise.song.grid import BeatGrid
 from wallwise.song.sound import Label, Sound, encoded
 
-_SLOW = PracticeAsked(bpm=120, tempo=0.8, lead=Lead.COUNTS)
+_SLOW = PracticeAsked(bpm=200, tempo=0.8, lead=Lead.COUNTS)
 
 
 @pytest.fixture(autouse=True)
@@ -51,7 +51,7 @@ def test_the_track_is_written_with_a_title_that_says_what_it_is(sheet: Path, suf
     made = _made(sheet, f"track.{suffix}", replace(_SLOW, lead=Lead.CLICK))
     with soundfile.SoundFile(made.path) as file:
         assert file.title == "Lantern Ferry at 80%: practice"
-        assert file.comment == "Practice track without a song, 96.0 counts a minute."
+        assert file.comment == "Practice track without a song, 160.0 counts a minute."
         assert file.frames / file.samplerate == pytest.approx(made.track.sound.length_sec)
 
 
@@ -82,7 +82,7 @@ def test_the_note_on_safe_listening_is_always_given(sheet: Path) -> None:
 
 def test_the_names_on_the_sheet_are_called_and_a_restart_too(sheet: Path, voice: Tones) -> None:
     sheet.write_text(RESTARTED, encoding="utf-8")
-    made = _made(sheet, "track.wav", replace(_SLOW, lead=Lead.WORDS))
+    made = _made(sheet, "track.wav", replace(_SLOW, bpm=125, lead=Lead.WORDS))
     said = [cue.words for cue in made.track.cues]
     assert "vine right" in said
     assert sum(words.startswith("restart") for words in said) == 1

