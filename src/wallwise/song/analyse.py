@@ -38,7 +38,7 @@ _STRUCK = 0.25  # of the usual stroke
 _SILENT = 0.04  # of the loudness that the loud parts have
 _OTHER_LEVEL = 0.08  # a level farther from the pulse than this is another pulse
 _LONGEST_INTRO = 64  # counts; a first phrase of more is not danced out
-_OFF_BEAT = 0.3  # of a beat; a tap farther than this from every beat is on another one
+_OFF_BEAT = 0.18  # of a beat; a tap farther than this from every beat is on another part of it
 _HAND_LATE_SEC = 0.02  # a hand that taps is a little late, more often than early
 
 
@@ -148,7 +148,9 @@ def _off(line: Line, taps_sec: tuple[float, ...]) -> float:
 
 
 def _nearest_part(share: float) -> float:
-    return round(share * 4) / 4
+    """The half, third or quarter of a beat nearest to the share: nobody plays other parts."""
+    parts = sorted({part / whole for whole in (2, 3, 4) for part in range(-whole + 1, whole)})
+    return min(parts, key=lambda part: abs(part - share))
 
 
 def _sounding(heard: Heard) -> tuple[float, float]:
