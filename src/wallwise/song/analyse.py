@@ -241,14 +241,20 @@ def _known(grid: BeatGrid, told: Corrections, later: int) -> phrases.Known:
 
 
 def _phrases(cuts: tuple[phrases.Cut, ...], grid: BeatGrid, later: int) -> tuple[Phrase, ...]:
-    """The phrases, `later` beats later, each up to the next and the last up to the last beat."""
-    inside = [cut for cut in cuts if 0 <= cut.beat + later <= grid.last_beat]
-    ends = [*(cut.beat + later for cut in inside[1:]), grid.last_beat + 1]
+    """The phrases, `later` beats later, each up to the next and the last up to the last beat.
+
+    What would begin before the song begins with its first whole eight.
+    """
     per_beat = float(grid.counts_per_beat)
-    return tuple(
-        Phrase(cut.beat + later, (end - cut.beat - later) * per_beat, cut.confidence)
-        for cut, end in zip(inside, ends, strict=True)
-    )
+    eight = round(grid.eights_are / per_beat)
+    found = []
+    ends = [*(cut.beat for cut in cuts[1:]), grid.last_beat + 1 - later]
+    for cut, end in zip(cuts, ends, strict=True):
+        start, stop = cut.beat + later, min(end + later, grid.last_beat + 1)
+        start = start if start >= 0 else start % eight
+        if start < stop:
+            found.append(Phrase(start, (stop - start) * per_beat, cut.confidence))
+    return tuple(found)
 
 
 def _first_beat(grid: BeatGrid, told: Corrections, later: int) -> int:
