@@ -50,7 +50,7 @@ from wallwise.song.grid import BeatGrid
 from wallwise.song.sound import Sound, read_mono
 
 TUNED_SEEDS = (1, 2, 3, 4, 5, 6)
-HELD_OUT_SEEDS = (101, 102)
+HELD_OUT_SEEDS = (105, 106)
 WINDOW_SEC = 0.07
 RIGHT = 0.9
 

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 from functools import cache
+from typing import Any
 
 import mir_eval
 import numpy as np
@@ -124,9 +125,10 @@ def test_a_tap_between_the_beats_moves_the_beats() -> None:
     """Where the ear takes the off-beat for the beat, a tap on a "1" puts that right too."""
     song = SONGS[0]
     truth = tune(*song)
-    between = truth.beats_sec[20] + 30 / truth.bpm
-    grid = grid_of(*song, replace(as_told(truth), ones_sec=(between + 0.02,)))
-    assert min(abs(grid.beat_to_sec(eight) - between) for eight in grid.eights()) < 0.04
+    for share in (1 / 4, 1 / 2, 2 / 3):
+        between = truth.beats_sec[20] + share * 60 / truth.bpm
+        grid = grid_of(*song, replace(as_told(truth), ones_sec=(between + 0.04,)))
+        assert min(abs(grid.beat_to_sec(eight) - between) for eight in grid.eights()) < 0.04
 
 
 def test_every_count_can_be_moved() -> None:
@@ -142,6 +144,23 @@ def test_every_count_can_be_moved() -> None:
         assert [beat for beat in moved if beat <= after.last_beat] == [p.starts_beat for p in after.phrases]
     undone = told.with_later(Corrections(later_counts=1)).with_later(Corrections(later_counts=-1))
     assert plain == grid_of(*song, undone)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {"later_counts": 999},
+        {"later_counts": -999},
+        {"ones_sec": (1e6,)},
+        {"moves": ((1e6, 0.0),)},
+        {"breaks": ((1e6, 2.0),)},
+    ],
+)
+def test_what_lies_outside_the_song_breaks_nothing(told: dict[str, Any]) -> None:
+    """A grid comes all the same."""
+    song = SONGS[0]
+    grid = grid_of(*song, Corrections(**told))
+    assert pytest.approx(tune(*song).bpm, rel=0.02) == grid.bpm
 
 
 def test_a_break_is_a_short_phrase_where_it_is_told() -> None:

@@ -38,7 +38,7 @@ _STRUCK = 0.25  # of the usual stroke
 _SILENT = 0.04  # of the loudness that the loud parts have
 _OTHER_LEVEL = 0.08  # a level farther from the pulse than this is another pulse
 _LONGEST_INTRO = 64  # counts; a first phrase of more is not danced out
-_OFF_BEAT = 0.3  # of a beat; a tap farther than this from every beat is on another one
+_OFF_BEAT = 0.18  # of a beat; a tap farther than this from every beat is on another part of it
 _HAND_LATE_SEC = 0.02  # a hand that taps is a little late, more often than early
 
 
@@ -148,7 +148,9 @@ def _off(line: Line, taps_sec: tuple[float, ...]) -> float:
 
 
 def _nearest_part(share: float) -> float:
-    return round(share * 4) / 4
+    """The half, third or quarter of a beat nearest to the share: nobody plays other parts."""
+    parts = sorted({part / whole for whole in (2, 3, 4) for part in range(-whole + 1, whole)})
+    return min(parts, key=lambda part: abs(part - share))
 
 
 def _sounding(heard: Heard) -> tuple[float, float]:
@@ -239,14 +241,20 @@ def _known(grid: BeatGrid, told: Corrections, later: int) -> phrases.Known:
 
 
 def _phrases(cuts: tuple[phrases.Cut, ...], grid: BeatGrid, later: int) -> tuple[Phrase, ...]:
-    """The phrases, `later` beats later, each up to the next and the last up to the last beat."""
-    inside = [cut for cut in cuts if 0 <= cut.beat + later <= grid.last_beat]
-    ends = [*(cut.beat + later for cut in inside[1:]), grid.last_beat + 1]
+    """The phrases, `later` beats later, each up to the next and the last up to the last beat.
+
+    What would begin before the song begins with its first whole eight.
+    """
     per_beat = float(grid.counts_per_beat)
-    return tuple(
-        Phrase(cut.beat + later, (end - cut.beat - later) * per_beat, cut.confidence)
-        for cut, end in zip(inside, ends, strict=True)
-    )
+    eight = round(grid.eights_are / per_beat)
+    found = []
+    ends = [*(cut.beat for cut in cuts[1:]), grid.last_beat + 1 - later]
+    for cut, end in zip(cuts, ends, strict=True):
+        start, stop = cut.beat + later, min(end + later, grid.last_beat + 1)
+        start = start if start >= 0 else start % eight
+        if start < stop:
+            found.append(Phrase(start, (stop - start) * per_beat, cut.confidence))
+    return tuple(found)
 
 
 def _first_beat(grid: BeatGrid, told: Corrections, later: int) -> int:
