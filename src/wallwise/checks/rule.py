@@ -1,7 +1,10 @@
-"""What a rule is: a name for a fault, how grave it is, one sentence, a page, and where to look."""
+"""What a rule is: a name for a fault, how grave it is, one sentence, a page, and where to look.
+
+A rule looks at a sheet; a song rule looks at a sheet and the song it is danced to.
+"""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from importlib import resources
 
@@ -10,17 +13,17 @@ from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Span
 from wallwise.reading import Reading
 from wallwise.reading.outline import PartText
+from wallwise.song.danced import Danced
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
-    """A rule.  `find` yields its findings, without mends; `aliases` are names it had before."""
+class Named:
+    """What every rule has: its name, its severity, its sentence; `aliases` are names it had before."""
 
     name: str
     severity: Severity
     says: str
-    find: Callable[[Reading], Iterator[Finding]]
-    aliases: tuple[str, ...] = ()
+    aliases: tuple[str, ...] = field(default=(), kw_only=True)
 
     @property
     def page(self) -> str:
@@ -57,3 +60,25 @@ class Rule:
         """A finding about what stands at `span` (None: nowhere), of the rule's severity or another."""
         grave = severity or self.severity
         return Finding(self.name, grave, span or Span(0, 0), message, section, count, part=part)
+
+
+@dataclass(frozen=True, slots=True)
+class Rule(Named):
+    """A rule about a sheet.  `find` yields its findings, without mends."""
+
+    find: Callable[[Reading], Iterator[Finding]]
+
+
+@dataclass(frozen=True, slots=True)
+class OnSong:
+    """A sheet as read and its dance laid over a song."""
+
+    reading: Reading
+    danced: Danced
+
+
+@dataclass(frozen=True, slots=True)
+class SongRule(Named):
+    """A rule about a sheet and a song.  `find` yields its findings; they have no mends."""
+
+    find: Callable[[OnSong], Iterator[Finding]]

@@ -14,7 +14,7 @@ from typing import Annotated
 import typer
 from typer.exceptions import TyperException
 
-from wallwise.cli import check, demo, explain, glossary, mend, pack, walls
+from wallwise.cli import check, demo, explain, fit, glossary, mend, pack, practice, song, walls
 from wallwise.desk.errors import DeskError
 
 app = typer.Typer(
@@ -27,10 +27,13 @@ app = typer.Typer(
 for command in (
     check.check,
     walls.walls,
+    fit.fit,
+    song.song,
     mend.mend,
     explain.explain,
     glossary.glossary,
     pack.pack,
+    practice.practice,
     demo.demo,
 ):
     app.command()(command)

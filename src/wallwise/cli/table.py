@@ -47,6 +47,21 @@ def show_table(checked: Sequence[Checked], console: Console) -> None:
     console.print(Text(_total(checked)))
 
 
+def show_columns(
+    headings: Sequence[str], rows: Iterable[Sequence[str]], console: Console, *, left: Sequence[str]
+) -> None:
+    """The rows under their headings: a table on a terminal, those named in `left` flush left, else tabs."""
+    if not console.is_terminal:
+        show_rows([headings, *rows], console)
+        return
+    table = Table(box=None, pad_edge=False, header_style="bold")
+    for heading in headings:
+        table.add_column(heading, justify="left" if heading in left else "right")
+    for row in rows:
+        table.add_row(*row)
+    console.print(table)
+
+
 def _without_folder(checked: Sequence[Checked]) -> list[Checked]:
     """The same, each path without the folder that all have in common: a screen is narrow."""
     if len({item.path.parent for item in checked}) != 1:

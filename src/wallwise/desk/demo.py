@@ -1,13 +1,18 @@
-"""The dances that come with Wallwise, checked and packed."""
+"""The dances that come with Wallwise, checked and packed, and a song that is played for one of them."""
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from importlib import resources
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from wallwise.desk.files import write_whole
 from wallwise.desk.pack import Pack, make_pack
+
+if TYPE_CHECKING:
+    from wallwise.demo.score import Score
 
 
 def demo_sheets() -> tuple[tuple[str, bytes], ...]:
@@ -25,3 +30,25 @@ def run_demo(folder: Path) -> Iterator[Pack]:
     for name, content in demo_sheets():
         sheet = write_whole(folder / "sheets" / name, content)
         yield make_pack(sheet, folder / Path(name).stem)
+
+
+def lay_song(folder: Path, score: Score | None = None) -> tuple[Path, Path]:
+    """The song of a demo dance in `folder` and its true beats beside it, as FLAC and JSON: both paths.
+
+    It is *Peg and Rail*, to which `coathook-corner.txt` is danced, where no score is named.  It is
+    played here, which takes some seconds, and only where it does not lie there yet.  Raises Unwritable.
+    """
+    from wallwise.demo.songs import PEG_AND_RAIL, play, truth_of
+
+    score = score or PEG_AND_RAIL
+    name = score.title.casefold().replace(" ", "-").replace("'", "")
+    song, beats = folder / f"{name}.flac", folder / f"{name}.beats-true.json"
+    truth = json.dumps(truth_of(score), indent=1) + "\n"
+    if not (song.exists() and beats.exists() and beats.read_text(encoding="utf-8") == truth):
+        from wallwise.demo.instruments import RATE
+        from wallwise.song.sound import Label, Sound, encoded
+
+        label = Label(score.title, score.by, "Invented music of the Wallwise demo")
+        write_whole(song, encoded(Sound(play(score).samples, RATE), song.suffix, label))
+        write_whole(beats, truth)
+    return song, beats

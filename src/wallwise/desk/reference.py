@@ -5,24 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 
-from wallwise.checks import RULES, rule_named
-from wallwise.checks.rule import Rule
+from wallwise.checks import EVERY_RULE, rule_named
+from wallwise.checks.rule import Named
 from wallwise.desk.errors import NoSuchEntry
 from wallwise.glossary.entry import Figure, Term
 from wallwise.glossary.load import figures, terms
 
 
-def rules() -> tuple[Rule, ...]:
-    """Every rule, in the order in which they are checked."""
-    return tuple(RULES)
+def rules() -> tuple[Named, ...]:
+    """Every rule, in the order in which they are checked; those that need a song come last."""
+    return EVERY_RULE
 
 
-def rule(name: str) -> Rule:
+def rule(name: str) -> Named:
     """The rule that has this name or had it before; NoSuchEntry names the nearest where there is none."""
     wanted = name.strip().lower().replace(" ", "-").replace("_", "-")
     found = rule_named(wanted)
     if found is None:
-        raise NoSuchEntry(f"There is no rule named {name!r}{_nearest(wanted, (r.name for r in RULES))}.")
+        raise NoSuchEntry(f"There is no rule named {name!r}{_nearest(wanted, (r.name for r in EVERY_RULE))}.")
     return found
 
 

@@ -5,10 +5,11 @@ The object that `wallwise check --json` prints is made here and nowhere else.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from wallwise import checks, reading
 from wallwise.dance import codec
@@ -18,7 +19,10 @@ from wallwise.dance.model import Dance, Option, Span
 from wallwise.desk.errors import DeskError, Unreadable
 from wallwise.desk.facts import Facts, facts_of
 from wallwise.desk.places import Lines
+from wallwise.reading import Reading
 from wallwise.reading.source import SourceError, load_text
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True)
@@ -70,8 +74,12 @@ class Report:
             "restarts": codec.restart_rows(dance),
             "tags": codec.tag_rows(dance),
             "options": [self._option_row(option) for option in dance.options],
-            "findings": [self._finding_row(finding) for finding in self.findings],
+            "findings": self.finding_rows(),
         }
+
+    def finding_rows(self) -> list[dict[str, Any]]:
+        """The findings as `--json` prints them."""
+        return [self._finding_row(finding) for finding in self.findings]
 
     def _line_of(self, span: Span) -> int:
         return self.lines.place(span.start).line
@@ -115,15 +123,25 @@ def _about(finding: Finding, option: Option) -> bool:
 
 def check_text(text: str, *, name: str) -> Report:
     """The report on a sheet's text; Unreadable where it is no step sheet."""
-    try:
-        read = reading.read(text)
-    except reading.NotASheet as refusal:
-        raise Unreadable(f"{name}: {refusal}") from None
+    read = read_text(text, name=name)
     return Report(name, text, read.dance, checks.check(read))
 
 
+def read_text(text: str, *, name: str) -> Reading:
+    """A sheet's text as read, unchecked; Unreadable where it is no step sheet."""
+    try:
+        return reading.read(text)
+    except reading.NotASheet as refusal:
+        raise Unreadable(f"{name}: {refusal}") from None
+
+
 def check_sheet(path: str | Path) -> Report:
-    """The report on the sheet at `path`, ``-`` for standard input; Unreadable where there is none.
+    """The report on the sheet at `path`, ``-`` for standard input; Unreadable where there is none."""
+    return with_sheet(path, lambda text, name: check_text(text, name=name))
+
+
+def with_sheet(path: str | Path, make: Callable[[str, str], Made]) -> Made:
+    """What `make` makes of the text and the name of the sheet at `path`; Unreadable where there is none.
 
     A mistake of the program comes as such a sentence too: one sheet must not stop a folder of them.
     """
@@ -133,7 +151,7 @@ def check_sheet(path: str | Path) -> Report:
         raise Unreadable(str(refusal)) from None
     name = "standard input" if str(path) == "-" else Path(path).name
     try:
-        return check_text(text, name=name)
+        return make(text, name)
     except DeskError:
         raise
     except Exception as mistake:

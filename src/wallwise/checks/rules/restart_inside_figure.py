@@ -30,6 +30,11 @@ def _find(reading: Reading) -> Iterator[Finding]:
                 yield RULE.on(restart.span, f"{told} after {after} counts falls inside “{words}”.")
 
 
+def inside_figure(reading: Reading, after: Fraction) -> bool:
+    """Whether a restart of the reading's first part after so many counts would cut a figure."""
+    return any(_cuts(after, passage) for passage in reading.main.passages)
+
+
 def _cuts(after: Fraction, passage: Passage) -> bool:
     """Whether the passage goes on after so many counts: a short one is one figure, a long one may be cut."""
     beats = passage.group.beats

@@ -1,0 +1,1 @@
+"""The rules that need a song, a file each."""
