@@ -33,4 +33,5 @@ def demo(
     for made in packs:
         if not made.report.sound:
             show_findings(made.report, screen, path=made.report.name, most=_FINDINGS_SHOWN)
+    screen.print(f"The song of Coathook Corner lies in {out / 'songs'}; its page has the walls on the clock.")
     screen.print(f"The sheets lie in {out / 'sheets'}. Each dance has its pack: open {out}/NAME/page.html.")

@@ -7,7 +7,7 @@ it out.  The same dance gives the same bytes.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Any
@@ -22,6 +22,8 @@ from wallwise.dance.walls import Wall, WallKind, unroll, wall_count
 from wallwise.floor.trace import Row, trace_part
 from wallwise.give.footprints import footprints, wall_square
 from wallwise.give.words import action, front_words, weight_words
+from wallwise.song.danced import Danced
+from wallwise.song.minutes import time_name
 
 # From here up a turn within one event is named in the caution.
 _BIG_TURN = Fraction(1, 2)
@@ -49,6 +51,10 @@ class Table:
     lines: tuple[Line, ...]
 
 
+# What keeps a wall from going on to its end.
+_CUT = {"restart": "then restart", "tag": "then a tag inside", "sequence": "cut short"}
+
+
 @dataclass(frozen=True, slots=True)
 class Square:
     """A square of the wall strip."""
@@ -59,20 +65,23 @@ class Square:
     after: str
     drawing: str
     is_wall: bool
+    starts_at: str = ""
 
 
-def page(dance: Dance, *, findings: Sequence[tuple[int, Finding]] = ()) -> str:
+def page(dance: Dance, *, findings: Sequence[tuple[int, Finding]] = (), danced: Danced | None = None) -> str:
     """The page of a dance as HTML text.
 
-    `findings` come each with the line of the sheet (from 1) it is about.
+    `findings` come each with the line of the sheet (from 1) it is about.  With `danced`, the dance on
+    a song, its walls are those of the song, each with the minute and second it starts at.
     """
     view: dict[str, Any] = {
         "dance": dance,
         "figures": _figures(dance),
         "findings": findings,
         "sound": not any(finding.loud for _, finding in findings),
-        "strip": [_square(wall, phrased=dance.sequence is not None) for wall in unroll(dance)],
+        "strip": _strip(dance, danced),
         "front_again": front_words(dance),
+        "song_ends": _song_ends(danced) if danced is not None else "",
         "tables": [table for part in _parts(dance) for table in _tables(dance, part)],
         "changes": list(_changes(dance)),
         "options": [_option(dance, index) for index in range(len(dance.options))],
@@ -103,17 +112,38 @@ def _figures(dance: Dance) -> list[tuple[str, str]]:
     return [(name, value) for name, value in figures if value]
 
 
+def _strip(dance: Dance, danced: Danced | None) -> list[Square]:
+    """The walls in order: until the room is back at the front or, on a song, until that ends."""
+    phrased = dance.sequence is not None
+    if danced is None:
+        return [_square(wall, phrased=phrased) for wall in unroll(dance)]
+    return [
+        replace(
+            _square(stretch.wall, phrased=phrased),
+            counts=f"{_number(stretch.counts)} counts",
+            after="then the song ends" if stretch.cut_by == "end" else _CUT.get(stretch.cut_by or "", ""),
+            starts_at=f"at {time_name(stretch.starts_sec)}",
+        )
+        for stretch in danced.stretches
+    ]
+
+
+def _song_ends(danced: Danced) -> str:
+    """Where the room is when the song ends."""
+    end = danced.end
+    return f"The song ends at {time_name(end.sec)}, the room facing {facing_name(end.facing)}."
+
+
 def _square(wall: Wall, *, phrased: bool) -> Square:
     is_wall = wall.kind is WallKind.WALL
     title = f"Wall {wall.number}" if is_wall else wall.part if wall.kind is WallKind.TAG else wall.kind.value
     if phrased and is_wall:
         title = f"{wall.number}: {wall.part}"
-    cut = {"restart": "then restart", "tag": "then a tag inside", "sequence": "cut short"}
     return Square(
         title=title[:1].upper() + title[1:],
         facing=facing_name(wall.starts_facing),
         counts=f"{_number(wall.counts)} counts",
-        after=cut.get(wall.cut_by or "", ""),
+        after=_CUT.get(wall.cut_by or "", ""),
         drawing=wall_square(wall.starts_facing),
         is_wall=is_wall,
     )

@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 from dataclasses import replace
+from functools import lru_cache
 from typing import NamedTuple
 
 from wallwise.glossary.lexicon import Word
