@@ -44,7 +44,7 @@ browser:
 	$(PYTHON) -m venv .venv
 
 .venv/.installed: pyproject.toml | .venv/bin/python
-	$(PIP) --editable .
+	$(PIP) --editable '.[voice]'
 	@touch $@
 
 .venv/.installed-dev: pyproject.toml | .venv/bin/python

@@ -33,5 +33,7 @@ def demo(
     for made in packs:
         if not made.report.sound:
             show_findings(made.report, screen, path=made.report.name, most=_FINDINGS_SHOWN)
+    sheet, song = out / "sheets" / "coathook-corner.txt", out / "songs" / "peg-and-rail.flac"
     screen.print(f"The song of Coathook Corner lies in {out / 'songs'}; its page has the walls on the clock.")
+    screen.print(f"A slow track: wallwise practice {sheet} --song {song} --tempo 75% -o practice.mp3")
     screen.print(f"The sheets lie in {out / 'sheets'}. Each dance has its pack: open {out}/NAME/page.html.")
