@@ -115,7 +115,7 @@ def test_reading_again_finds_the_same(text: str) -> None:
     assert found(text) == found(text)
 
 
-LONGEST = 30_000
+LONGEST = 20_000
 WIDE_SHEET = "".join(line + (" - " if i % 100 else "\n") for i, line in enumerate(LINES))
 LONG = {
     "sheets one after the other": "\n\n".join(SHEETS),
@@ -137,20 +137,20 @@ LONG = {
     "returns without an end": "1-2 step R, touch L\r" * 3000,
     "breaks without an end": "1-2 step R, touch L<br>" * 3000,
     "pages without an end": "S1\f1-2 step R, touch L\f" * 3000,
-    "parts without an end": "PART A\n1-2 step R, touch L\n" * 140,
-    "repeats without an end": "1-4 step R, pivot 1/4 left\n5-8 repeat 1-4 x2\n" * 140,
+    "parts without an end": "PART A\n1-2 step R, touch L\n" * 95,
+    "repeats without an end": "1-4 step R, pivot 1/4 left\n5-8 repeat 1-4 x2\n" * 95,
     "paragraphs without an end": ("1turn 1-2 step R,\nto " * 600)[:12_000],
-    "lines that all break off": ",\n".join(LINES[::5][:280]),
+    "lines that all break off": ",\n".join(LINES[::5][:180]),
     "bars and shares without an end": "| &" * LONGEST,
     "counts and commas without an end": "1, 2, 3 & 4 " * LONGEST,
     "lone counts far apart": "    1" * LONGEST,
     "open brackets and counts": "1&(\t\t" * LONGEST,
     "blank lines without an end": "\n" * LONGEST,
-    "letters on lines of their own": "a\n" * 290,
-    "lines that break off": "walk R and\n" * 290,
+    "letters on lines of their own": "a\n" * 190,
+    "lines that break off": "walk R and\n" * 190,
     "walls and brackets without an end": "restart on walls 2 (" * LONGEST,
     "walls that start facing without an end": "wall 2 starts facing 3:00 and " * LONGEST,
-    "doubts without an end": "1&2& turn R touch L or R (option: hitch) x2\n" * 290,
+    "doubts without an end": "1&2& turn R touch L or R (option: hitch) x2\n" * 190,
 }
 
 

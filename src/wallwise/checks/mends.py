@@ -19,7 +19,9 @@ from wallwise.dance.finding import Finding
 from wallwise.reading import NotASheet, Reading, read
 
 MOST_TRIES = 260
-BUDGET_SEC = 2.0  # processor time; only a sheet out of all proportion meets it before the tries are up
+BUDGET_SEC = 2.5  # processor time
+# What the longest sheets seen hardly reach, in characters and lines: a longer text gets less time.
+USUAL, USUAL_LINES = 8_000, 120
 MOST_LOUD = 100  # what is at odds with itself so often, no one small change sets right
 MOST_MENDS = 5
 _MUCH_WORSE = 5.0  # what reads so much dearer than before cannot be the mend: this saves looking closer
@@ -67,8 +69,10 @@ def _search(reading: Reading, loud: Sequence[Finding], find: Finder) -> list[_Tr
     tries: list[_Try] = []
     best = math.inf
     start = thread_time()
-    stop = start + BUDGET_SEC
-    foretold = candidates(reading, loud, until_sec=start + BUDGET_SEC / 2)
+    usual = len(reading.text) <= USUAL and reading.text.count("\n") <= USUAL_LINES
+    budget_sec = BUDGET_SEC if usual else BUDGET_SEC / 4
+    stop = start + budget_sec
+    foretold = candidates(reading, loud, until_sec=start + budget_sec / 2)
     for candidate in foretold[:MOST_TRIES]:
         if thread_time() > stop or candidate.foretold > best + _FAR_LESS_LIKELY:
             break

@@ -24,8 +24,8 @@ from wallwise.reading.sequence import read_sequence
 from wallwise.reading.tidy import Line, tidy
 
 # The longest sheet seen has some 4,000 characters in a hundred lines; several times that is a book of them.
-LONGEST = 30_000
-MOST_LINES = 300
+LONGEST = 20_000
+MOST_LINES = 200
 _HEADER_BLOCKS = 14  # no header is longer; what says "waltz" after that is no longer one
 _COUNTS = re.compile(r"\b(\d{1,3})\s*(?:counts?|cts?|c|beats?)\b", re.IGNORECASE)
 # A tag's heading also counts what is danced before it.

@@ -110,11 +110,11 @@ def corrections_json(told: Corrections) -> dict[str, Any]:
         "taps_sec": list(told.taps_sec),
         "ones_sec": list(told.ones_sec),
         "first_count_sec": told.first_count_sec,
-        "later_counts": told.later_counts,
+        "later_counts": told.later_counts or None,
         "breaks": [{"at_sec": sec, "counts": counts} for sec, counts in told.breaks],
         "moves": [{"from_sec": start, "to_sec": end} for start, end in told.moves],
     }
-    return {key: value for key, value in content.items() if value not in (None, [], 0)}
+    return {key: value for key, value in content.items() if value is not None and value != []}
 
 
 def _corrections(content: dict[str, Any]) -> Corrections:

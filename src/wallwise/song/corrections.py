@@ -70,7 +70,7 @@ class Corrections:
         told = {
             field.name: value
             for field in fields(later)
-            if (value := getattr(later, field.name)) not in (None, (), 0)
+            if (value := getattr(later, field.name)) != field.default
         }
         for name in ("ones_sec", "breaks", "moves"):
             if name in told:
