@@ -4,7 +4,7 @@ PYTHON ?= $(firstword $(foreach name,python3.11 python3.12 python3.13 python3,$(
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 
-.PHONY: demo test lint types contract docs-check unit regen browser clean
+.PHONY: demo test lint types contract docs-check unit coverage regen browser clean
 
 demo: .venv/.installed
 	@$(BIN)/wallwise demo
@@ -25,6 +25,10 @@ docs-check: .venv/.installed-dev
 	$(BIN)/python docs/generate.py --check
 
 unit: .venv/.installed-dev browser
+	$(BIN)/pytest -q -n 2
+
+# Tracing takes longer than what it traces: not part of every run.
+coverage: .venv/.installed-dev browser
 	$(BIN)/pytest -q -n 2 --cov --cov-report=term:skip-covered
 
 # Rewrites what is generated: rule pages, figure list, command reference, README output, goldens.

@@ -14,6 +14,7 @@ from wallwise.checks.rule import OnSong, SongRule
 from wallwise.dance.finding import Finding
 from wallwise.reading import read
 from wallwise.song.danced import lay
+from wallwise.song.tempos import ANY, RHYTHMS
 
 _PAGE = re.compile(
     r"# (?P<name>\S+)\n\n(?P<says>[^\n]+)\n\n"
@@ -83,3 +84,12 @@ def test_the_second_sheet_is_the_first_put_right(rule: SongRule) -> None:
 def test_both_sheets_are_sound_by_themselves(rule: SongRule) -> None:
     """It is the song that makes the fault."""
     assert not [f for f in (*check(read(page(rule).flagged)), *check(read(page(rule).clean))) if f.loud]
+
+
+def test_the_page_of_tempi_tells_the_windows_that_are_checked() -> None:
+    """Every window of the published lists stands in it, as it is in the code."""
+    (told,) = (rule.page for rule in SONG_RULES if rule.name == "tempo-unlikely")
+    for rhythm in RHYTHMS:
+        for slowest, fastest in rhythm.windows:
+            assert f"{slowest:g} to {fastest:g}" in told, rhythm.name
+    assert "{:g} to {:g}".format(*ANY.windows[0]) in told

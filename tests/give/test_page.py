@@ -17,10 +17,12 @@ from playwright.sync_api import Browser, Page, sync_playwright
 from tests.strategies import dances
 
 from wallwise.dance.finding import Finding, Mend, Severity
-from wallwise.dance.model import Dance, Span
+from wallwise.dance.model import Dance, Foot, Kind, Part, Section, Span, Step
 from wallwise.floor.trace import trace_part
 from wallwise.give.page import page
 from wallwise.give.words import action
+from wallwise.song.danced import lay
+from wallwise.song.grid import BeatGrid
 
 CHROMIUM = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
 FLAGS = (
@@ -219,3 +221,15 @@ def test_the_print_cuts_no_row(shown: Page, tmp_path: Path, paper: str) -> None:
     shown.emulate_media(media="print")
     styles = "[...document.querySelectorAll('tr')].map(r => getComputedStyle(r).breakInside)"
     assert set(numbers(shown, styles)) == {"avoid"}
+
+
+@pytest.mark.parametrize(("length_sec", "ends"), [(40.2, "0:40"), (33.2, "0:33")])
+def test_on_a_song_the_walls_are_those_of_the_song(length_sec: float, ends: str) -> None:
+    """Each has the time it starts at, the last one ends with the song, and without a song none has a time."""
+    turn = Step(Fraction(1), Foot.RIGHT, Kind.STEP, turn=Fraction(1, 2))
+    dance = Dance("Half", (Part("main", (Section(1, Fraction(1), Fraction(32), (turn,)),)),))
+    told = page(dance, danced=lay(dance, BeatGrid.steady_at(120, length_sec=length_sec)))
+    assert ["at 0:00", "at 0:16", "at 0:32"] == re.findall(r"<span>(at \d:\d\d)</span>", told)
+    assert f"The song ends at {ends}, the room facing 6:00." in told
+    assert 1 == told.count("then the song ends")
+    assert "The song ends" not in page(dance)

@@ -249,6 +249,12 @@ def test_a_section_may_be_called_by_its_part_and_number() -> None:
     assert not check_text(PARTS.replace("Repeat B1", "Repeat A1"), name="sheet").sound
 
 
+def test_a_name_that_begins_with_a_letter_is_not_a_section_of_that_part() -> None:
+    """A section headed by “Back again” is none of part B, though it begins with the letter."""
+    other = PARTS.replace("PART B", "Back again\n1-4 Repeat B1\nPART B", 1)
+    assert not check_text(other, name="sheet").sound
+
+
 def test_a_thing_named_once_more_is_what_stood_before() -> None:
     """A name that is no figure's is that of the counts before it."""
     body = "1-2 Step R out, step L out\n3-4 Step R in, step L in\n5-8 Do the V once more"

@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from wallwise.desk.song_asked import SongAsked
 
 
@@ -41,10 +43,15 @@ def song_asked(
     level: CountsPerBeat | None = None,
 ) -> SongAsked:
     """What the options say of the song; misuse where they tell two songs at once."""
-    from fractions import Fraction
-
     from wallwise.desk.song_asked import SongAsked
 
     if song is not None and (length is not None or phrases is not None):
         raise typer.BadParameter("--song tells its own length and phrases; leave out --length and --phrases")
-    return SongAsked(song, bpm, length, phrases, Fraction(level.value) if level is not None else None)
+    return SongAsked(song, bpm, length, phrases, fraction_of(level))
+
+
+def fraction_of(level: CountsPerBeat | None) -> Fraction | None:
+    """The counts per beat that were chosen; None for none."""
+    from fractions import Fraction
+
+    return Fraction(level.value) if level is not None else None

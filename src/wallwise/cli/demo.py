@@ -27,13 +27,13 @@ def demo(
     from wallwise.desk.many import Checked
 
     screen = console()
-    packs = list(run_demo(out))
-    show_table([Checked(Path(p.report.name), p.report) for p in packs], screen)
+    made = run_demo(out)
+    show_table([Checked(Path(pack.report.name), pack.report) for pack in made.packs], screen)
     screen.print()
-    for made in packs:
-        if not made.report.sound:
-            show_findings(made.report, screen, path=made.report.name, most=_FINDINGS_SHOWN)
-    sheet, song = out / "sheets" / "coathook-corner.txt", out / "songs" / "peg-and-rail.flac"
-    screen.print(f"The song of Coathook Corner lies in {out / 'songs'}; its page has the walls on the clock.")
-    screen.print(f"A slow track: wallwise practice {sheet} --song {song} --tempo 75% -o practice.mp3")
+    for pack in made.packs:
+        if not pack.report.sound:
+            show_findings(pack.report, screen, path=pack.report.name, most=_FINDINGS_SHOWN)
+    screen.print(f"{made.song} is played for {made.sheet.stem}: its page has the walls on the clock.")
+    asked = f"{made.sheet} --song {made.song} --tempo 75% -o practice.mp3"
+    screen.print(f"A slow track: wallwise practice {asked}")
     screen.print(f"The sheets lie in {out / 'sheets'}. Each dance has its pack: open {out}/NAME/page.html.")

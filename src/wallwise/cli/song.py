@@ -8,19 +8,17 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from wallwise.cli.asking import Level, fraction_of
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from wallwise.desk.song import SongReport
 
-_FRACTIONS = ("1/2", "1", "2")
-
-
 Song = Annotated[Path, typer.Argument(metavar="FILE", help="The song: wav, flac, ogg, opus, mp3.")]
 Bpm = Annotated[float | None, typer.Option(metavar="N", help="About how many beats a minute.")]
 Dance = Annotated[str | None, typer.Option(metavar="NAME", help="What is danced to it, such as waltz.")]
 Metre = Annotated[int | None, typer.Option(metavar="N", help="2, 3 or 4.")]
-Level = Annotated[str | None, typer.Option(metavar="1/2|1|2", help="Dance counts for a beat of the song.")]
 Taps = Annotated[Path | None, typer.Option(metavar="FILE", help="Seconds at which beats were tapped.")]
 Ones = Annotated[list[float] | None, typer.Option(metavar="SEC", help='A tap on the "1" of an eight.')]
 First = Annotated[float | None, typer.Option(metavar="SEC", help="Where count 1 of the dance is.")]
@@ -46,7 +44,7 @@ def song(
     bpm: Bpm = None,
     dance: Dance = None,
     beats_per_bar: Metre = None,
-    count_per_beat: Level = None,
+    level: Level = None,
     taps: Taps = None,
     one: Ones = None,
     first: First = None,
@@ -68,7 +66,7 @@ def song(
         bpm=bpm,
         dance=dance,
         beats_per_bar=beats_per_bar,
-        counts_per_beat=_fraction(count_per_beat),
+        counts_per_beat=fraction_of(level),
         taps_sec=read_taps(taps) if taps else (),
         ones_sec=tuple(one or ()),
         first_count_sec=first,
@@ -90,16 +88,6 @@ def song(
     for path in (beats, picture):
         if path is not None:
             out.print(f"Wrote {path}")
-
-
-def _fraction(text: str | None) -> object:
-    from fractions import Fraction
-
-    if text is None:
-        return None
-    if text not in _FRACTIONS:
-        raise typer.BadParameter(f"{text} counts for a beat; it can be 1/2, 1 or 2")
-    return Fraction(text)
 
 
 def _pair(text: str, option: str) -> tuple[float, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import partial
 from importlib import resources
 from pathlib import Path
@@ -27,22 +27,32 @@ def demo_sheets() -> tuple[tuple[str, bytes], ...]:
     return tuple((f.name, f.read_bytes()) for f in files)
 
 
-def run_demo(folder: Path) -> Iterator[Pack]:
+@dataclass(frozen=True, slots=True)
+class Demo:
+    """What the demo wrote: the packs in order, and a sheet with the song that it is danced to."""
+
+    packs: tuple[Pack, ...]
+    sheet: Path
+    song: Path
+
+
+def run_demo(folder: Path) -> Demo:
     """Lay every demo sheet into ``folder/sheets``, then check it and write its pack beside them.
 
-    The dance of the song in ``folder/songs`` has its walls on the clock.  Each pack is given as soon
-    as it is written.  Raises Unwritable.
+    The dance of the song in ``folder/songs`` has its walls on the clock.  Raises Unwritable.
     """
-    danced_to = sung(folder / "songs")
-    for name, content in demo_sheets():
-        sheet = write_whole(folder / "sheets" / name, content)
-        beats = danced_to.get(name)
-        grid_for = partial(song_asked.grid_for, SongAsked(beats)) if beats is not None else None
-        yield make_pack(sheet, folder / Path(name).stem, grid_for=grid_for)
+    danced, song, beats = sung(folder / "songs")
+    sheets = [write_whole(folder / "sheets" / name, content) for name, content in demo_sheets()]
+    on_song = partial(song_asked.grid_for, SongAsked(beats))
+    packs = [
+        make_pack(sheet, folder / sheet.stem, grid_for=on_song if sheet.name == danced else None)
+        for sheet in sheets
+    ]
+    return Demo(tuple(packs), folder / "sheets" / danced, song)
 
 
-def sung(folder: Path) -> dict[str, Path]:
-    """The beats of the song in `folder`, by the demo sheet that is danced to it; they are found anew.
+def sung(folder: Path) -> tuple[str, Path, Path]:
+    """The demo sheet that is danced to the song in `folder`, the song, and its beats, found anew.
 
     Count 1 is where a teacher who knows the song would tap it.  Raises Unwritable.
     """
@@ -51,7 +61,7 @@ def sung(folder: Path) -> dict[str, Path]:
     beats = folder / f"{song.stem}{SUFFIX}"
     beats.unlink(missing_ok=True)
     hear_song(song, corrected(first_count_sec=told["first_count_sec"]), beats=beats)
-    return {told["sheet"]: beats}
+    return told["sheet"], song, beats
 
 
 def lay_song(folder: Path, score: Score | None = None) -> tuple[Path, Path]:

@@ -17,8 +17,8 @@ from wallwise.dance.restarts import restart_counts
 from wallwise.dance.walls import WallKind
 from wallwise.desk.errors import DeskError
 from wallwise.desk.facts import number
-from wallwise.desk.on_song import GridFor
 from wallwise.desk.report import read_text, with_sheet
+from wallwise.desk.song_asked import GridFor
 from wallwise.reading import Reading
 from wallwise.song.danced import Danced, lay, tolerance_of
 from wallwise.song.fit import MAX_CUTS, TAGS, Choices, Cut, CutKind, Plan, fit, judge

@@ -5,7 +5,6 @@ The object that `wallwise walls --json` prints is made here and nowhere else.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -15,15 +14,12 @@ from wallwise.checks.catalogue import loud_findings
 from wallwise.checks.endings import Ending, endings, own_ending
 from wallwise.checks.rule import OnSong
 from wallwise.dance.clock import facing_name
-from wallwise.dance.model import Dance
 from wallwise.dance.walls import WallKind
 from wallwise.desk.facts import number
 from wallwise.desk.report import Report, read_text, with_sheet
+from wallwise.desk.song_asked import GridFor
 from wallwise.give.words import action
 from wallwise.song.danced import Danced, Stretch, lay
-from wallwise.song.grid import BeatGrid
-
-GridFor = Callable[[Dance], BeatGrid]
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from wallwise.dance import codec
-from wallwise.dance.model import Dance
 from wallwise.desk.errors import Unwritable
 from wallwise.desk.files import write_whole
 from wallwise.desk.report import Report, check_sheet
+from wallwise.desk.song_asked import GridFor
 from wallwise.give.page import page
 from wallwise.song.danced import lay
 from wallwise.song.grid import BeatGrid
-
-GridFor = Callable[[Dance], BeatGrid]
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -12,6 +11,7 @@ from wallwise.dance.model import Dance, Step
 from wallwise.desk.errors import DeskError, Unreadable, Unwritable
 from wallwise.desk.files import write_whole
 from wallwise.desk.report import Report, check_sheet
+from wallwise.desk.song_asked import GridFor, refuse_no_tempo
 from wallwise.give.lead import Lead
 from wallwise.give.practice import CallsOf, Music, Track, practice_track, silent_grid
 from wallwise.give.voice import NEEDS_EXTRA, RATE_HZ, Recorded, Voice, spoken_voice
@@ -24,7 +24,6 @@ from wallwise.song.stretch import FASTEST, SLOWEST
 LONGEST_SEC = 12 * 60  # of the song; slowed to its half it fills a gigabyte
 _COMMON_BPM = {3: 90.0}  # where neither the sheet nor the teacher says: a slow waltz, else 100
 _OTHER_BPM = 100.0
-_SLOWEST_BPM, _FASTEST_BPM = 20, 400
 
 _HEARD_ONE = (
     "Count 1 is where it was heard, {sec:.2f} s into the song; if that is wrong, tell it with "
@@ -65,9 +64,7 @@ class Practice:
     notes: tuple[str, ...]
 
 
-def make_practice(
-    sheet: str | Path, out: Path, *, asked: PracticeAsked, song_grid: Callable[[Dance], BeatGrid]
-) -> Practice:
+def make_practice(sheet: str | Path, out: Path, *, asked: PracticeAsked, song_grid: GridFor) -> Practice:
     """Write the practice track of the sheet to `out`, whose ending says what kind of file it is.
 
     `song_grid` finds the beats of the song that is asked for; it is not called without one.  A sheet
@@ -124,14 +121,12 @@ def _refuse_misuse(asked: PracticeAsked, out: Path) -> None:
         raise DeskError(f"{asked.tempo:.0%} is no tempo to practise at: {SLOWEST:.0%} to {FASTEST:.0%} is.")
     if asked.song is not None and asked.song.name.endswith(SUFFIX):
         raise DeskError(f"{asked.song}: these are beats; name the song itself, and these with --beats.")
-    if asked.bpm is not None and not _SLOWEST_BPM <= asked.bpm <= _FASTEST_BPM:
-        raise DeskError(
-            f"{asked.bpm:g} is no tempo: beats a minute are wanted, {_SLOWEST_BPM} to {_FASTEST_BPM}."
-        )
+    if asked.bpm is not None:
+        refuse_no_tempo(asked.bpm)
 
 
 def _music(
-    dance: Dance, asked: PracticeAsked, song_grid: Callable[[Dance], BeatGrid], notes: list[str]
+    dance: Dance, asked: PracticeAsked, song_grid: GridFor, notes: list[str]
 ) -> tuple[Music | None, BeatGrid]:
     if asked.song is None:
         return None, silent_grid(dance, _counts_per_minute(dance, asked, notes))

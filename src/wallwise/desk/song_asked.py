@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import accumulate
@@ -18,6 +19,9 @@ from wallwise.song.grid import BeatGrid, Phrase
 from wallwise.song.intro import begun_for
 from wallwise.song.minutes import parse_time
 from wallwise.song.sound import Unhearable, read_mono
+
+GridFor = Callable[[Dance], BeatGrid]
+"""What gives the beats of the song that a dance is danced to."""
 
 _LONGEST_SEC = 30 * 60
 _COMMON = 120  # where only counts are asked for and the tempo does not matter
@@ -56,8 +60,7 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     bpm = asked.bpm if asked.bpm is not None else dance.bpm or (_COMMON if any_tempo else None)
     if bpm is None:
         raise DeskError("The sheet gives no tempo: say the song's with --bpm.")
-    if not _SLOWEST <= bpm <= _FASTEST:
-        raise DeskError(f"{float(bpm):g} is no tempo: beats a minute are wanted, {_SLOWEST} to {_FASTEST}.")
+    refuse_no_tempo(float(bpm))
     level = asked.level or Fraction(1)
     intro = round((dance.intro_counts or 0) / level)
     phrases = phrase_counts(asked.phrases) if asked.phrases is not None else ()
@@ -72,6 +75,12 @@ def grid_for(asked: SongAsked, dance: Dance, *, any_tempo: bool = False) -> Beat
     except ValueError as problem:
         raise DeskError(f"This makes no song: {problem}.") from None
     return replace(grid, first_beat=intro, phrases=_told(phrases, intro, level))
+
+
+def refuse_no_tempo(bpm: float) -> None:
+    """DeskError where nothing is danced at so many beats a minute."""
+    if not _SLOWEST <= bpm <= _FASTEST:
+        raise DeskError(f"{bpm:g} is no tempo: beats a minute are wanted, {_SLOWEST} to {_FASTEST}.")
 
 
 def _of_file(file: Path, asked: SongAsked, dance: Dance) -> BeatGrid:

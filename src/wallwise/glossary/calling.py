@@ -18,7 +18,7 @@ from wallwise.dance.call import Call
 from wallwise.dance.mirror import mirror_step
 from wallwise.dance.model import Foot, Kind, Place, Step
 from wallwise.glossary.entry import Figure, Way
-from wallwise.glossary.load import figures
+from wallwise.glossary.load import figures, words
 from wallwise.glossary.lookup import fold
 
 # What a call costs: a figure of two steps is cheaper than two words.
@@ -29,14 +29,9 @@ _VAGUE = Fraction(1, 4)  # each place that a way leaves open
 _OTHER_WAY = Fraction(1, 10)  # each meaning its name has besides
 _RARER_WAY = Fraction(1, 100)
 
-# Figures that everybody on the floor knows by name; any other is called only where the sheet
-# names it, or dancers would hear "bachata" for steps to the side.  Common practice, no source.
-_EVERYDAY = frozenset({
-    "back rock", "back shuffle", "behind side cross", "chasse", "coaster", "cross rock", "cross shuffle",
-    "forward rock", "forward shuffle", "heel strut", "heel switch", "jazz box", "kick ball change",
-    "lock shuffle", "lock step", "monterey", "pivot", "rocking chair", "rolling vine", "sailor", "shuffle",
-    "side rock", "step touch", "toe strut", "turning shuffle", "vine", "weave",
-})  # fmt: skip
+# Any other figure is called only where the sheet names it, or dancers would hear "bachata" for steps
+# to the side.
+_EVERYDAY = frozenset(words()["call"]["everyday"])
 
 _STEP_LIKE = frozenset({Kind.STEP, Kind.BALL})
 _SIDE = {Foot.LEFT: "left", Foot.RIGHT: "right"}

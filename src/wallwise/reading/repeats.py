@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -220,8 +221,8 @@ def _of_sections(placed: list[Passage], same: Act, *, section: SectionText) -> l
 
 def _is_part_of(section: SectionText, letter: str) -> bool:
     """Whether the section's part has that letter in its headings ("B1", "B2"), where one is told."""
-    heading = section.heading.text.lstrip() if section.heading is not None else ""
-    return not letter or heading.upper().startswith(letter)
+    heading = section.heading.text if section.heading is not None else ""
+    return not letter or re.match(rf"\W*{letter}\s?-?\d", heading, re.IGNORECASE) is not None
 
 
 def _begins(passage: Passage) -> Fraction:

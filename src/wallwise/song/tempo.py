@@ -77,7 +77,7 @@ def candidates(heard: Heard, prior: Prior) -> tuple[Candidate, ...]:
     low, high = prior.range_bpm
     bpms = np.exp(np.linspace(np.log(low), np.log(high), 1500))
     scores = _scores(_repeats(_onsets(heard)), 60 * FRAMES_PER_SEC / bpms)
-    weights = np.exp(-0.5 * (np.log(bpms / prior.bpm) / np.log1p(prior.spread)) ** 2)
+    weights = np.exp([prior.log_weight(bpm) for bpm in bpms])
     weighed = np.maximum(scores - scores.min(), 0) * weights + 1e-9
     peaks = find_peaks(np.concatenate([[0], weighed, [0]]))[0] - 1
     best = sorted(peaks, key=lambda peak: -weighed[peak])[:5]

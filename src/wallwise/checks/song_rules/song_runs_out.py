@@ -8,6 +8,7 @@ from fractions import Fraction
 from wallwise.checks.rule import OnSong, SongRule
 from wallwise.dance.finding import Finding, Severity
 from wallwise.dance.model import Span
+from wallwise.dance.walls import WallKind
 from wallwise.song.danced import Danced
 from wallwise.song.minutes import time_name
 
@@ -34,7 +35,7 @@ def _named(danced: Danced, index: int) -> str:
     wall = danced.stretches[index].wall
     if danced.dance.sequence is not None:
         return f"{wall.part}, which is number {index + 1} of the sequence"
-    return f"the tag after wall {wall.number}" if wall.kind.value == "tag" else f"wall {wall.number}"
+    return f"the tag after wall {wall.number}" if wall.kind is WallKind.TAG else f"wall {wall.number}"
 
 
 def _to_come(danced: Danced) -> str:
@@ -57,7 +58,7 @@ def _never_danced(danced: Danced) -> Iterator[tuple[str, Span | None]]:
         cuts = restart.after_counts < counts
         if cuts and restart.wall >= end.wall and restart.wall not in danced_to:
             yield f"the restart on wall {restart.wall}", restart.span
-    begun = {(s.wall.number, s.wall.part) for s in danced.stretches if s.wall.kind.value == "tag"}
+    begun = {(s.wall.number, s.wall.part) for s in danced.stretches if s.wall.kind is WallKind.TAG}
     for tag in dance.tags:
         reached = end.wall > tag.after_wall or (tag.after_wall, tag.part.name) in begun
         if not reached:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from wallwise.dance.model import Foot
 from wallwise.glossary.lexicon import Word
+from wallwise.glossary.load import words
 from wallwise.reading.clauses.act import Act
 from wallwise.reading.clauses.again import take_told_again
 from wallwise.reading.clauses.stops import STOPS
@@ -19,8 +20,7 @@ _SECOND_PLACES = (*_FIRST_PLACES, "across")
 _MORE = ("again", "more", "time")  # "and again", "once more": said before a step they repeat nothing
 _GOES = ("goes", "comes", "moves", "travels")
 _GRIND = ("grind", "grinding")
-_LETS = ("let", "letting")
-_ENDS = ("finish", "finishing", "end", "ending", "ends", "finishes")
+_LETS, _ENDS = words()["alongside"]["lets"], words()["alongside"]["ends"]
 _SIDE_OR_FOOT = (Word.SIDE, Word.FOOT)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wallwise.glossary.lexicon import Word
+from wallwise.glossary.load import words
 from wallwise.reading.clauses.act import Act, Turn
 from wallwise.reading.clauses.places import take_place
 from wallwise.reading.clauses.telling import Telling, side_of
@@ -12,7 +13,7 @@ from wallwise.reading.tokens import Token
 
 _PLAIN = ("", "turn")
 _OWN = ("pivot", "unwind", "spin")  # turns that are events of their own
-_SHARES = ("on each step", "each step", "with each step", "on each", "each")
+_SHARES = words()["alongside"]["shares"]
 _FULL = 8  # eighths
 _PARTS = ("heels", "toes", "knees")
 
@@ -59,7 +60,7 @@ def _is_share(t: Telling, turn: Turn) -> bool:
 def _told_in_brackets(t: Telling, i: int) -> Act | None:
     """The figure whose steps the bracket before the turn told: "jazz box (cross, ...) with 1/4 left"."""
     before = i - 1
-    while t.word(before) is Word.IGNORE or t.at(before).text == "with":
+    while t.word(before) is Word.IGNORE or t.at(before).text in ("with", "w/"):
         before -= 1
     if t.word(before) not in (")", "]") or t.depth or not 0 < t.opened < len(t.acts):
         return None
